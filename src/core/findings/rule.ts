@@ -1,0 +1,55 @@
+import type { Finding, Severity, Verdict } from '../../schema/frame.ts'
+
+/** One finding as a row: when it applies to the facts of its subject and what it then says. */
+export interface Rule<Facts> {
+  code: string
+  severity: Severity
+  /** JSON Pointer into the request. */
+  at: string | ((facts: Facts) => string)
+  when: (facts: Facts) => boolean
+  value?: (facts: Facts) => number
+  limit?: (facts: Facts) => number
+  unit?: string
+  message: (facts: Facts) => string
+  remedies: (facts: Facts) => string[]
+  /** Said once in `cautions` when the finding applies: where the work can hurt someone. */
+  caution?: string
+}
+
+const RANK = { blocker: 0, warning: 1, note: 2 } satisfies Record<Severity, number>
+
+/** The rules that apply, as findings, in the order of the table. */
+export function apply<Facts>(rules: readonly Rule<Facts>[], facts: Facts): Finding[] {
+  return rules
+    .filter((rule) => rule.when(facts))
+    .map((rule) => ({
+      code: rule.code,
+      severity: rule.severity,
+      message: rule.message(facts),
+      at: typeof rule.at === 'string' ? rule.at : rule.at(facts),
+      ...(rule.value && { value: rule.value(facts) }),
+      ...(rule.limit && { limit: rule.limit(facts) }),
+      ...(rule.unit !== undefined && { unit: rule.unit }),
+      remedies: rule.remedies(facts),
+    }))
+}
+
+/** The cautions that belong to the rules that apply, each once. */
+export function cautionsOf<Facts>(rules: readonly Rule<Facts>[], facts: Facts): string[] {
+  return [
+    ...new Set(
+      rules.flatMap((rule) => (rule.caution !== undefined && rule.when(facts) ? [rule.caution] : [])),
+    ),
+  ]
+}
+
+/** Most severe first; equal ones keep their order. */
+export function bySeverity(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
+}
+
+/** blocked with a blocker, review with a warning, else ready. */
+export function verdictOf(findings: readonly Finding[]): Verdict {
+  if (findings.some((finding) => finding.severity === 'blocker')) return 'blocked'
+  return findings.some((finding) => finding.severity === 'warning') ? 'review' : 'ready'
+}

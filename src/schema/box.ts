@@ -1,0 +1,73 @@
+import { type Static, Type } from 'typebox'
+import { lossQ, quantity } from './quantity.ts'
+import { ref, share } from './shared.ts'
+
+/** A closed list of words, as one readable `enum`. */
+export const oneOf = <const T extends readonly string[]>(words: T, description: string) =>
+  Type.Unsafe<T[number]>({ type: 'string', enum: [...words], description })
+
+const side = (description: string) =>
+  quantity('mm', description, { minimum: 5, maximum: 5000, examples: [120] })
+
+export const Sides = share(
+  'Sides',
+  Type.Object(
+    { widthMm: side('Width'), heightMm: side('Height'), depthMm: side('Depth, front to back') },
+    { additionalProperties: false, description: 'Width, height and depth' },
+  ),
+)
+export type Sides = Static<typeof Sides>
+
+const shareOf = (description: string) => Type.Number({ description, minimum: 0.05, maximum: 20 })
+
+export const Proportions = share(
+  'Proportions',
+  Type.Object(
+    { width: shareOf('Width share'), height: shareOf('Height share'), depth: shareOf('Depth share') },
+    { additionalProperties: false, description: 'Outer width : height : depth, in any scale' },
+  ),
+)
+
+export const Box = share(
+  'Box',
+  Type.Object(
+    {
+      kind: oneOf(['closed', 'vented', 'passive-radiator'], 'How the back of the cone is loaded'),
+      outer: Type.Optional(ref(Sides)),
+      inner: Type.Optional(ref(Sides)),
+      netVolumeL: Type.Optional(
+        quantity('L', 'Free air inside, after drivers and tubes; give this, outer or inner', {
+          minimum: 0.02,
+          maximum: 1000,
+          examples: [2.5],
+        }),
+      ),
+      proportions: Type.Optional(ref(Proportions)),
+      panelThicknessMm: Type.Optional(
+        quantity('mm', 'Thickness of the board', { minimum: 1, maximum: 100, examples: [12] }),
+      ),
+      joint: Type.Optional(oneOf(['butt', 'mitre', 'rebate'], 'How the panels meet; butt when left out')),
+      runsThrough: Type.Optional(
+        oneOf(
+          ['front-back', 'sides', 'top-bottom'],
+          'Which pair of panels covers the edges of the others; front-back for butt joints when left out, sides for mitred and rebated ones',
+        ),
+      ),
+      rebateDepthMm: Type.Optional(
+        quantity('mm', 'Depth of a rebate; half the board when left out', { minimum: 0.5, maximum: 90 }),
+      ),
+      lining: Type.Optional(
+        oneOf(['none', 'walls', 'filled'], 'Damping material inside; none when left out'),
+      ),
+      electronicsL: Type.Optional(
+        quantity('L', 'Air that amplifier and leads take up inside', { minimum: 0, maximum: 100 }),
+      ),
+      braceL: Type.Optional(quantity('L', 'Air that braces take up inside', { minimum: 0, maximum: 100 })),
+      leakageQ: Type.Optional(lossQ('Leakage loss QL at the box resonance')),
+      absorptionQ: Type.Optional(lossQ('Absorption loss QA at the box resonance')),
+      portQ: Type.Optional(lossQ('Port friction loss QP at the box resonance')),
+    },
+    { additionalProperties: false, description: 'The box: give netVolumeL, outer or inner sides' },
+  ),
+)
+export type Box = Static<typeof Box>
