@@ -1,0 +1,229 @@
+import { type Static, Type } from 'typebox'
+import { Wants } from './design.ts'
+import { Amplifier, Programme, Signal, Supply } from './power.ts'
+import { curveOf, maybeOf, outputOf, quantity } from './quantity.ts'
+import { ref, share } from './shared.ts'
+
+export const PowerBudgetRequest = share(
+  'PowerBudgetRequest',
+  Type.Object(
+    {
+      amplifier: ref(Amplifier),
+      loadOhm: Type.Optional(
+        quantity('ohm', "Rated impedance on one channel; the amplifier's rated minimum when left out", {
+          minimum: 0.1,
+          maximum: 10_000,
+          examples: [8],
+        }),
+      ),
+      minimumOhm: Type.Optional(
+        quantity('ohm', 'Lowest impedance of that load; 80 % of loadOhm when left out', {
+          minimum: 0.01,
+          maximum: 10_000,
+          examples: [6.8],
+        }),
+      ),
+      driverRatedPowerW: Type.Optional(
+        quantity('W', 'Rated power of the driver that takes most', {
+          minimum: 0.01,
+          maximum: 5000,
+          examples: [12],
+        }),
+      ),
+      driverPowerShare: Type.Optional(
+        Type.Number({
+          description: 'Share of the power of a channel that this driver takes; 1 when left out',
+          minimum: 0,
+          maximum: 1,
+          examples: [0.5],
+        }),
+      ),
+      supply: ref(Supply),
+      signal: Type.Optional(ref(Signal)),
+      programme: Type.Optional(Programme),
+      wants: Type.Optional(ref(Wants)),
+    },
+    {
+      additionalProperties: false,
+      description: 'Amplifier, the load on one channel, what feeds it and what is played',
+    },
+  ),
+)
+export type PowerBudgetRequest = Static<typeof PowerBudgetRequest>
+
+const maybeTrue = (description: string) =>
+  Type.Unsafe<boolean | null>({ type: ['boolean', 'null'], description })
+
+const power = Type.Object(
+  {
+    cleanPowerW: outputOf('W', 'Sine power a channel just before clipping, at the voltage of the source'),
+    cleanVoltageV: outputOf('V', 'RMS voltage at the load then'),
+    peakCurrentA: outputOf('A', 'Peak current of one channel where the impedance is lowest'),
+    powerAt10PercentW: outputOf('W', 'Power at 10 % distortion, as board makers like to state it'),
+    cleanPowerOnLeadW: maybeOf(
+      'W',
+      'Clean power with the voltage that a full sine on all channels leaves at the board; null when the lead cannot deliver it',
+    ),
+    claimedPowerW: maybeOf('W', "The maker's claim; null when none was given"),
+    claimedPossible: maybeTrue('Whether that claim is possible at all on this supply; null without a claim'),
+    driverPowerW: outputOf('W', 'Clean power that reaches the driver that takes most'),
+  },
+  { additionalProperties: false, description: 'What one channel can give' },
+)
+
+const supply = Type.Object(
+  {
+    voltageV: outputOf('V', 'Voltage of the source used here'),
+    highestVoltageV: outputOf('V', 'Highest voltage the source may have: a full pack, else the same'),
+    currentLimitA: maybeOf('A', 'Current the source can give; null when nothing is known of it'),
+    idleA: outputOf('A', 'Current without signal, indicator included'),
+    programmeA: outputOf('A', 'Average current on the programme at full volume'),
+    eighthPowerA: outputOf(
+      'A',
+      'Average current at an eighth of the clean power, the normal operation of the safety standard',
+    ),
+    sineA: outputOf('A', 'Average current with a full sine on all channels'),
+    peakA: outputOf('A', 'Peak of the supply current in that sine'),
+    boardVoltageV: maybeOf(
+      'V',
+      'Voltage left at the board on the programme; null when the lead cannot deliver it',
+    ),
+    boardVoltageAtPeakV: maybeOf(
+      'V',
+      'Voltage left at the peak of a bass note without a reservoir; null when the lead cannot deliver it',
+    ),
+    cableOhm: outputOf('ohm', 'Resistance of the supply lead, out and back, contacts included'),
+    largestDeliverableW: maybeOf('W', 'Most power the lead can deliver at all; null without resistance'),
+    marginA: maybeOf('A', 'Current limit less the programme current; null when the limit is not known'),
+    runningTimeH: maybeOf('', 'Hours at an eighth of the clean power; null without a capacity'),
+    switchesOffWhenQuiet: maybeTrue(
+      'Whether a power bank switches itself off in a pause; null for other sources',
+    ),
+    keepAliveOhm: maybeOf(
+      'ohm',
+      'Resistor across the supply that keeps the bank awake; null when not needed',
+    ),
+    keepAliveW: maybeOf('W', 'Heat in that resistor; null when not needed'),
+    fuseA: outputOf('A', 'Fuse for the full sine: the next usual value that is loaded to 75 % at most'),
+  },
+  { additionalProperties: false, description: 'What the source must give and what arrives' },
+)
+
+const reservoir = Type.Object(
+  {
+    droopV: outputOf(
+      'V',
+      'Fall in a quarter of a 50 Hz cycle with the source away, at the sine current; at or above the supply it is empty',
+    ),
+    holdUpMs: outputOf('ms', 'Time it alone carries the full sine down to 90 % of the voltage'),
+    lowestBurstV: maybeOf(
+      'V',
+      'Lowest voltage at the board in a 50 Hz burst at full power; null when it collapses',
+    ),
+    lowestBurstWithoutV: maybeOf('V', 'The same without the capacitor; null when it collapses'),
+    helpsAboveHz: outputOf(
+      'Hz',
+      'Tone above which the capacitor gives more of the ripple current than the source',
+    ),
+    attachPeakA: outputOf('A', 'Peak current when it is plugged in empty'),
+    attachChargeMc: outputOf('', 'Charge it takes, millicoulombs'),
+    chargeAbove100MaMc: outputOf(
+      '',
+      'Part of that charge that flows above 100 mA, which the port standard counts, millicoulombs',
+    ),
+    timesOverAttachLimit: outputOf('', 'That part over the 50 uC that the standard allows'),
+    lawfulLimiterOhm: outputOf(
+      'ohm',
+      'Series resistance that keeps the current at 100 mA, bypassed afterwards',
+    ),
+    softStartMs: outputOf('ms', 'Time a soft start at 100 mA takes'),
+    portDipV: outputOf('V', 'Dip of a port that holds 120 uF of its own, before its regulator answers'),
+    leastRatingV: outputOf('V', 'Least voltage to look for on the capacitor'),
+  },
+  { additionalProperties: false, description: 'The reservoir capacitor' },
+)
+
+const indicator = Type.Object(
+  {
+    resistorOhm: maybeOf(
+      'ohm',
+      'Series resistor of the E12 series; null when the supply is too low for the lamp',
+    ),
+    e24Ohm: maybeOf('ohm', 'The same of the E24 series; null when the supply is too low for the lamp'),
+    currentMa: maybeOf('mA', 'Current with the E12 resistor; null when the supply is too low for the lamp'),
+    dissipationMw: maybeOf(
+      '',
+      'Heat in that resistor, milliwatts; null when the supply is too low for the lamp',
+    ),
+    holeMm: outputOf('mm', 'Hole the lamp wants'),
+  },
+  { additionalProperties: false, description: 'The power indicator' },
+)
+
+const volume = Type.Object(
+  {
+    positions: Type.Array(Type.Number(), { description: 'Turn of the knob, 0 to 1' }),
+    attenuationDb: curveOf('dB', 'Attenuation there, loaded by the amplifier input'),
+    wiring: Type.String({ description: 'What to solder where' }),
+  },
+  { additionalProperties: false, description: 'The volume control' },
+)
+
+const gain = Type.Object(
+  {
+    clipAtSourceV: outputOf('V', 'RMS level of the source that just clips the amplifier with the knob open'),
+    overdriveDb: outputOf('dB', 'Level of the source over that; negative: it never reaches clean power'),
+    outputV: outputOf(
+      'V',
+      'RMS voltage the amplifier would have to give for the highest level of the source',
+    ),
+    couplingCornerHz: maybeOf(
+      'Hz',
+      'Corner of the coupling capacitor with the knob open; null without a capacitor',
+    ),
+    volume: Type.Unsafe<Static<typeof volume> | null>({
+      anyOf: [volume, { type: 'null' }],
+      description: 'The volume control; null when there is none',
+    }),
+  },
+  { additionalProperties: false, description: 'From the source to the output' },
+)
+
+const loudness = Type.Object(
+  {
+    peakDb: outputOf('dB', 'Level at the listener of a full sine on all channels'),
+    programmeDb: outputOf('dB', 'Average level at the listener on the programme, peaks just clean'),
+    distanceM: outputOf('m', 'Distance it holds at'),
+    wantedDb: maybeOf('dB', 'Level wanted; null when none was given'),
+    marginDb: maybeOf('dB', 'Average level less the level wanted; null when none was given'),
+    safeHoursADay: outputOf(
+      '',
+      'Hours of listening a day at that average by the 85 dB, 8 h, 3 dB rule, 24 at most',
+    ),
+  },
+  { additionalProperties: false, description: 'How loud it gets' },
+)
+
+const orNull = <T>(section: object, description: string) =>
+  Type.Unsafe<T | null>({ anyOf: [section, { type: 'null' }], description })
+
+export const powerBudgetSections = {
+  power,
+  supply,
+  reservoir: orNull<Static<typeof reservoir>>(reservoir, 'The reservoir capacitor; null when there is none'),
+  indicator: orNull<Static<typeof indicator>>(indicator, 'The power indicator; null when there is none'),
+  gain: orNull<Static<typeof gain>>(gain, 'From the source to the output; null when no signal is described'),
+  loudness: orNull<Static<typeof loudness>>(
+    loudness,
+    'How loud it gets; null when the sensitivity is not known',
+  ),
+}
+
+export interface PowerBudgetSections {
+  power: Static<typeof power>
+  supply: Static<typeof supply>
+  reservoir: Static<typeof reservoir> | null
+  indicator: Static<typeof indicator> | null
+  gain: Static<typeof gain> | null
+  loudness: Static<typeof loudness> | null
+}
