@@ -1,0 +1,81 @@
+import { RULES } from './first-layout.ts'
+import { layGreedily } from './greedy.ts'
+import type { Job } from './job.ts'
+import { boardOrders, ORDER_COUNT, sortedPieces } from './order.ts'
+import { boardsTaken, compareScores, type Packing, type Sheet, scoreOf } from './packing.ts'
+import { randomFrom } from './random.ts'
+
+/** Boards emptied at once. */
+const MOST_BOARDS_EMPTIED = 4
+/** Share by which a size may be misjudged when pieces are sorted anew. */
+const SORT_NOISE = 0.5
+/** Loss of evenness that is accepted, so that the search does not stick. */
+const SLACK = 0.02
+
+const pick = (count: number, random: () => number): number =>
+  Math.min(count - 1, Math.floor(random() * count))
+
+/** The emptiest board or any board, and some others, by index. */
+function boardsToEmpty(job: Job, sheets: readonly Sheet[], random: () => number): Set<number> {
+  const fill = (sheet: Sheet) =>
+    sheet.usedUm2 / (job.boards[sheet.board]!.lengthUm * job.boards[sheet.board]!.widthUm)
+  const emptiest = sheets.reduce(
+    (least, sheet, index) => (fill(sheet) < fill(sheets[least]!) ? index : least),
+    0,
+  )
+  const chosen = new Set([random() < 0.6 ? emptiest : pick(sheets.length, random)])
+  const wanted = Math.min(sheets.length, 1 + pick(MOST_BOARDS_EMPTIED, random))
+  while (chosen.size < wanted) chosen.add(pick(sheets.length, random))
+  return chosen
+}
+
+function shuffled(order: readonly number[], random: () => number): number[] {
+  return order
+    .map((board) => ({ board, key: random() }))
+    .sort((a, b) => a.key - b.key)
+    .map(({ board }) => board)
+}
+
+/** Empties some boards and fills boards again by a rule drawn at random. */
+function recreated(
+  job: Job,
+  packing: Packing,
+  random: () => number,
+): { before: Packing; after: Packing; kept: Sheet[] } {
+  const chosen = boardsToEmpty(job, packing.sheets, random)
+  const emptied = packing.sheets.filter((_, index) => chosen.has(index))
+  const kept = packing.sheets.filter((_, index) => !chosen.has(index))
+  const taken = boardsTaken(job, kept)
+  const onHand = job.boards.map((board, kind) => board.count - taken[kind]!)
+  const pieces = [...emptied.flatMap((sheet) => sheet.pieces), ...packing.left]
+  const order = sortedPieces(job, pieces, pick(ORDER_COUNT, random), SORT_NOISE * random(), random)
+  const orders = boardOrders(job)
+  const boards = random() < 0.5 ? orders[pick(orders.length, random)]! : shuffled(orders[0]!, random)
+  const after = layGreedily(job, order, boards, onHand, RULES[pick(RULES.length, random)]!)
+  return { before: { sheets: emptied, left: packing.left }, after, kept }
+}
+
+/**
+ * Ruin and recreate on whole boards: the contents of a few boards are laid anew, and the result is kept when it
+ * is no worse. Squared fills draw the parts together until a board falls empty.
+ * After J. Gardeyn & T. Wauters, A goal-driven ruin and recreate heuristic (arXiv 2508.19306), much simplified.
+ * @param rounds  how often; the same rounds and seed give the same layout
+ * @param enough  price below which nothing can be (stop there)
+ */
+export function improved(job: Job, start: Packing, rounds: number, seed: number, enough: number): Packing {
+  const random = randomFrom(seed)
+  let best = start
+  let now = start
+  let bestScore = scoreOf(job, start)
+  for (let round = 0; round < rounds; round++) {
+    if (bestScore.leftUm2 === 0 && bestScore.price <= enough) return best
+    const { before, after, kept } = recreated(job, now, random)
+    if (compareScores(scoreOf(job, after), scoreOf(job, before), SLACK * random()) > 0) continue
+    now = { sheets: [...kept, ...after.sheets], left: after.left }
+    const score = scoreOf(job, now)
+    if (compareScores(score, bestScore) >= 0) continue
+    best = now
+    bestScore = score
+  }
+  return best
+}

@@ -1,0 +1,110 @@
+import type { Part, Stock } from '../../../schema/shop.ts'
+import { fewestBoards } from './bound.ts'
+import { exactLayout, MOST_KINDS_EXACT, MOST_PIECES_EXACT } from './exact.ts'
+import { comparePackings, firstLayout } from './first-layout.ts'
+import { improved } from './improve.ts'
+import { type Job, jobsOf, waysOf } from './job.ts'
+import { type Packing, scoreOf } from './packing.ts'
+import { settled } from './settle.ts'
+
+/** A part on a board: positions from the trimmed corner, whole micrometres. */
+export interface LaidPart {
+  /** Index into the parts of the request. */
+  part: number
+  xUm: number
+  yUm: number
+  turned: boolean
+}
+
+/** One board of the stock with its parts. */
+export interface LaidSheet {
+  /** Index into the stock of the request. */
+  stock: number
+  parts: LaidPart[]
+}
+
+export interface Layout {
+  sheets: LaidSheet[]
+  /** How many of each part found no board; parts that are all placed do not appear. */
+  notPlaced: Map<number, number>
+  /** Fewest boards any layout could need; null when some part fits no board at all. */
+  bound: number | null
+}
+
+/** Seed of the search: any whole number; the same one gives the same layout. */
+const SEED = 20_011
+
+/** Price below which no layout can be, known only where all boards are equal. */
+const leastPrice = (job: Job, bound: number): number =>
+  job.boards.length === 1 ? bound * job.boards[0]!.price : Math.min(...job.boards.map((board) => board.price))
+
+const isSmall = (job: Job): boolean =>
+  job.partOf.length <= MOST_PIECES_EXACT && job.boards.length <= MOST_KINDS_EXACT
+
+function laidOut(job: Job, bound: number, rounds: number): Packing {
+  const first = firstLayout(job)
+  const score = scoreOf(job, first)
+  const enough = leastPrice(job, bound)
+  if (score.leftUm2 === 0 && score.price <= enough) return first
+  if (isSmall(job)) {
+    const exact = exactLayout(job)
+    const [known, best] = [scoreOf(job, first), scoreOf(job, exact)]
+    const gain = known.leftUm2 - best.leftUm2 || known.price - best.price || known.boards - best.boards
+    return gain > 0 ? settled(job, exact) : first
+  }
+  const better = settled(job, improved(job, first, rounds, SEED, enough))
+  return comparePackings(job, better, first) < 0 ? better : first
+}
+
+function counted(parts: readonly number[]): Map<number, number> {
+  const counts = new Map<number, number>()
+  for (const part of parts) counts.set(part, (counts.get(part) ?? 0) + 1)
+  return counts
+}
+
+/** Parts that no board takes at all, with all their pieces. */
+function homeless(parts: readonly Part[], stock: readonly Stock[], kerfMm: number): number[] {
+  return parts.flatMap((part, index) =>
+    stock.some((board) => waysOf(part, board, kerfMm) > 0)
+      ? []
+      : Array.from({ length: part.count ?? 1 }, () => index),
+  )
+}
+
+/**
+ * Lays parts on the boards on hand with cuts from edge to edge only.
+ * Wishes in order: every part placed; least stock (money when every board has a cost, else area), then fewest
+ * boards; then the largest remainder in one piece. Never more boards than there are.
+ * @param kerfMm  width of the saw cut
+ * @param rounds  rounds of improvement after the first answer, for requests too large to be solved exactly
+ */
+export function layout(
+  parts: readonly Part[],
+  stock: readonly Stock[],
+  kerfMm: number,
+  rounds: number,
+): Layout {
+  const without = homeless(parts, stock, kerfMm)
+  const sheets: LaidSheet[] = []
+  const left = [...without]
+  let bound = 0
+  for (const job of jobsOf(parts, stock, kerfMm)) {
+    const fewest = fewestBoards(job)
+    bound += fewest
+    const packing = laidOut(job, fewest, rounds)
+    left.push(...packing.left.map((piece) => job.partOf[piece]!))
+    for (const sheet of packing.sheets) {
+      sheets.push({
+        stock: job.boards[sheet.board]!.stock,
+        parts: sheet.pieces.map((piece, index) => ({
+          part: job.partOf[piece]!,
+          xUm: sheet.xUm[index]!,
+          yUm: sheet.yUm[index]!,
+          turned: sheet.turned[index]!,
+        })),
+      })
+    }
+  }
+  sheets.sort((a, b) => a.stock - b.stock)
+  return { sheets, notPlaced: counted(left), bound: without.length > 0 ? null : bound }
+}
