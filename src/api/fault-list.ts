@@ -1,0 +1,47 @@
+import type { ErrorObject } from 'ajv/dist/2020.js'
+import type { Fault } from '../core/outcome.ts'
+import { sayFault } from './say-fault.ts'
+import { isRecord, meantBranch, pointerTo, type SchemaNode } from './schema-node.ts'
+
+const MOST_FAULTS = 100
+
+/**
+ * The faults to tell: those of the text and those of the validator, one a field, in the order of their pointers.
+ * Where a text was no quantity, the validator's complaint about the same field is left out.
+ */
+export function faultList(textFaults: readonly Fault[], errors: readonly ErrorObject[]): Fault[] {
+  const unsaid = new Map<string, () => string>()
+  for (const fault of textFaults) unsaid.set(fault.at, () => fault.message)
+  for (const error of withoutOtherBranches(errors)) {
+    const at = placeOf(error)
+    if (!unsaid.has(at)) unsaid.set(at, () => sayFault(error))
+  }
+  const places = [...unsaid.keys()].sort()
+  const told = places.slice(0, MOST_FAULTS).map((at) => ({ at, message: unsaid.get(at)?.() ?? '' }))
+  const more = places.length - told.length
+  return more === 0 ? told : [...told, { at: '', message: `and ${more} more faults` }]
+}
+
+/** The field itself, also when it is missing or unknown. */
+function placeOf({ instancePath, params }: ErrorObject): string {
+  const { missingProperty, additionalProperty } = params
+  const name: unknown = missingProperty ?? additionalProperty
+  return typeof name === 'string' ? pointerTo(instancePath, name) : instancePath
+}
+
+/** Of a choice between shapes, only the faults of the shape that was meant; one fault when none was. */
+function withoutOtherBranches(errors: readonly ErrorObject[]): ErrorObject[] {
+  const choices = errors.filter((error) => error.keyword === 'anyOf')
+  return errors.filter((error) => {
+    const choice = choices.find(({ instancePath }) => instancePath === error.instancePath)
+    if (choice === undefined) return true
+    const branch = meantBy(choice)
+    return branch === undefined ? error === choice : error.parentSchema === branch
+  })
+}
+
+function meantBy({ schema, data }: ErrorObject): SchemaNode | undefined {
+  if (!Array.isArray(schema)) return undefined
+  if (typeof data === 'string') return meantBranch(schema, { text: true })
+  return isRecord(data) ? meantBranch(schema, { names: Object.keys(data) }) : undefined
+}

@@ -1,0 +1,62 @@
+import { type TSchema, Type } from 'typebox'
+import { hasType, isRecord, resolved, type SchemaNode } from './schema-node.ts'
+
+const DEEPEST = 6
+
+interface Place {
+  name: string
+  required: boolean
+  seen: readonly SchemaNode[]
+  example: unknown
+}
+
+/**
+ * The dotted names by which a query gives the fields of a body, for the contract: `driver.fsHz`, `drivers.0.id`.
+ * Of a list of objects the first is shown; a shape that holds itself is shown once.
+ */
+export function flatParameters(body: SchemaNode, example: unknown): Record<string, TSchema> {
+  return Object.fromEntries(flat(body, { name: '', required: true, seen: [], example }))
+}
+
+function flat(node: SchemaNode, place: Place): [string, TSchema][] {
+  const schema = resolved(node)
+  if (place.seen.includes(schema) || place.seen.length > DEEPEST) return []
+  const below = { ...place, seen: [...place.seen, schema] }
+  if (schema.anyOf !== undefined)
+    return schema.anyOf.flatMap((branch) => flat(branch, { ...below, required: false }))
+  if (schema.properties !== undefined) return flatMembers(schema, below)
+  return hasType(schema, 'array') ? flatList(schema, below) : [[place.name, parameter(schema, place)]]
+}
+
+function flatMembers(schema: SchemaNode, place: Place): [string, TSchema][] {
+  return Object.entries(schema.properties ?? {}).flatMap(([member, node]) =>
+    flat(node, {
+      name: place.name === '' ? member : `${place.name}.${member}`,
+      required: place.required && (schema.required ?? []).includes(member),
+      seen: place.seen,
+      example: isRecord(place.example) ? place.example[member] : undefined,
+    }),
+  )
+}
+
+function flatList(schema: SchemaNode, place: Place): [string, TSchema][] {
+  const items = resolved(schema.items ?? {})
+  if (items.properties === undefined) return [[place.name, parameter(schema, place)]]
+  const first = Array.isArray(place.example) ? place.example[0] : undefined
+  return flatMembers(items, { ...place, name: `${place.name}.0`, example: first })
+}
+
+/** In a query a quantity is text that may carry its unit, and `none` stands for null. */
+function parameter(schema: SchemaNode, { required, example }: Place): TSchema {
+  const examples = example === undefined ? schema.examples : [example]
+  const nullable = hasType(schema, 'null')
+  const shown = Type.Unsafe({
+    ...schema,
+    ...(nullable && {
+      type: ['number', 'string'],
+      description: `${schema.description}; in a query: none for null`,
+    }),
+    ...(examples !== undefined && { examples: examples.slice(0, 1) }),
+  })
+  return required ? shown : Type.Optional(shown)
+}

@@ -1,0 +1,112 @@
+import type { Fault } from '../core/outcome.ts'
+import type { Problem } from '../schema/problem.ts'
+
+/** A kind of problem: its fixed title and status, and what its page tells a client to do. */
+interface ProblemKind {
+  title: string
+  status: number
+  about: string
+}
+
+export const PROBLEMS = {
+  'not-readable': {
+    title: 'The request could not be read',
+    status: 400,
+    about:
+      'The address, a header or the body is broken. A body is JSON (RFC 8259): no NaN or Infinity, no comments, no comma after the last member, and no member named __proto__.',
+  },
+  'not-found': {
+    title: 'No such address',
+    status: 404,
+    about: 'The service has nothing under this path. The contract at /openapi.json lists every path.',
+  },
+  'timed-out': {
+    title: 'The request took too long to arrive',
+    status: 408,
+    about: 'The whole request must arrive within half a minute. Send it again.',
+  },
+  'method-not-allowed': {
+    title: 'The address does not take this method',
+    status: 405,
+    about: 'The Allow header of the answer names the methods that this address takes.',
+  },
+  'not-acceptable': {
+    title: 'The answer does not come in that form',
+    status: 406,
+    about:
+      'Ask for one of the forms that the detail names, by the Accept header or by ?format=, or for any with Accept: */*.',
+  },
+  'too-large': {
+    title: 'The body is too large',
+    status: 413,
+    about: 'A body may have up to 256 KiB; a whole design needs about 2.',
+  },
+  'not-json': {
+    title: 'The body is of another media type',
+    status: 415,
+    about: 'Send the body as JSON with the header Content-Type: application/json.',
+  },
+  'invalid-input': {
+    title: 'The request does not fit the contract',
+    status: 422,
+    about:
+      'Every fault is listed in errors: `at` is the JSON Pointer of the field, `message` says what was expected. Unknown fields are refused, with the nearest known name, so that no mistyped value is silently left out.',
+  },
+  'unknown-pick': {
+    title: 'The answer has no single value there',
+    status: 422,
+    about:
+      '?pick= takes the path of one value in the answer, names and list positions joined by dots, such as port.lengthMm or findings.0.message.',
+  },
+  'headers-too-large': {
+    title: 'The address and headers are too large',
+    status: 431,
+    about: 'Address and headers together may have up to 16 KiB. Send a large design as the body of a POST.',
+  },
+  'our-fault': {
+    title: 'The service failed',
+    status: 500,
+    about:
+      'This is a mistake in the service, not in the request. The log holds it under the name in `instance`.',
+  },
+} as const satisfies Record<string, ProblemKind>
+
+export type ProblemName = keyof typeof PROBLEMS
+
+export const PROBLEM_NAMES = Object.keys(PROBLEMS).filter((name): name is ProblemName => name in PROBLEMS)
+
+export const problemPath = (name: ProblemName): string => `/problems/${name}`
+
+/** Thrown by a route that refuses a request; the error handler makes the answer of it. */
+export class Refused extends Error {
+  readonly problem: ProblemName
+  readonly faults: Fault[]
+
+  constructor(problem: ProblemName, detail: string, faults: Fault[] = []) {
+    super(detail)
+    this.problem = problem
+    this.faults = faults
+  }
+}
+
+/** Every fault found, one a field: the first that was found of it. */
+export function invalidInput(faults: readonly Fault[]): Refused {
+  const told = faults.filter((fault, index) => faults.findIndex(({ at }) => at === fault.at) === index)
+  return new Refused(
+    'invalid-input',
+    told.length === 1 ? 'One fault was found.' : `${told.length} faults were found.`,
+    told,
+  )
+}
+
+/** The problem as RFC 9457 (Nottingham, Wilde and Dalal, 2023) lays it out. */
+export function problemBody(name: ProblemName, detail: string, requestId: string, faults: Fault[]): Problem {
+  const { title, status } = PROBLEMS[name]
+  return { type: problemPath(name), title, status, detail, instance: `urn:uuid:${requestId}`, errors: faults }
+}
+
+/** The problem as one line, for a spreadsheet cell, which shows nothing of an error answer. */
+export function problemLine(detail: string, faults: readonly Fault[]): string {
+  const told = faults.map(({ at, message }) => `${at} ${message}`.trim())
+  return `error: ${(told.length === 0 ? [detail] : told).join('; ')}`.replace(/\s+/g, ' ')
+}

@@ -1,0 +1,34 @@
+import type { FastifyReply, FastifyRequest } from 'fastify'
+import { pick } from '../views/pick.ts'
+import type { Frame } from './answer-frame.ts'
+import { Refused } from './problem.ts'
+import type { ViewOptions } from './view-options.ts'
+
+export type Form = 'json' | 'text'
+
+const MEDIA_TYPES = { json: 'application/json', text: 'text/plain' } as const satisfies Record<Form, string>
+
+/** The form a client wants, by `?format=` before Accept; refused when the service does not have it. */
+export function wantedForm(options: ViewOptions, request: FastifyRequest): Form {
+  if (options.pick !== undefined) return 'text'
+  if (options.format !== undefined) return options.format
+  const accepted = request.accepts().type(Object.values(MEDIA_TYPES))
+  if (accepted === MEDIA_TYPES.json) return 'json'
+  if (accepted === MEDIA_TYPES.text) return 'text'
+  throw new Refused('not-acceptable', `On offer are ${Object.values(MEDIA_TYPES).join(' and ')}.`)
+}
+
+/** Sends the answer whole, as its sentence, or as one bare value. */
+export function represent(answer: Frame, form: Form, options: ViewOptions, reply: FastifyReply) {
+  if (form === 'json') return reply.type('application/json; charset=utf-8').send(answer)
+  return reply.type('text/plain; charset=utf-8').send(textOf(answer, options))
+}
+
+function textOf(answer: Frame, options: ViewOptions): string {
+  if (options.pick === undefined) return answer.answer
+  const picked = pick(answer, options.pick, options.decimal)
+  if ('fault' in picked) {
+    throw new Refused('unknown-pick', picked.fault, [{ at: '/pick', message: picked.fault }])
+  }
+  return picked.text
+}

@@ -1,0 +1,44 @@
+import accepts from '@fastify/accepts'
+import swagger from '@fastify/swagger'
+import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
+import Fastify, { type FastifyServerOptions } from 'fastify'
+import { contractOptions } from './api/contract.ts'
+import { health } from './api/health.ts'
+import { port } from './api/port/route.ts'
+import { answerBrokenConnection, answerError, answerProblems } from './api/problem-answers.ts'
+import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
+import { sharedSchemas } from './schema/shared.ts'
+
+const HALF_A_MINUTE_MS = 30_000
+
+export interface AppOptions {
+  logger?: Exclude<FastifyServerOptions['logger'], undefined>
+}
+
+/** Builds the server without opening a port: the contract, the problems, then one line a calculation. */
+export async function buildApp({ logger = false }: AppOptions = {}) {
+  const app = Fastify({
+    logger,
+    bodyLimit: BODY_LIMIT_BYTES,
+    connectionTimeout: HALF_A_MINUTE_MS,
+    requestTimeout: HALF_A_MINUTE_MS,
+    genReqId: () => crypto.randomUUID(),
+    frameworkErrors: answerError,
+    clientErrorHandler: answerBrokenConnection,
+  }).withTypeProvider<TypeBoxTypeProvider>()
+
+  // Requests are read by `bodyReader`, which tells every fault; answers are typed, so plain JSON is enough.
+  app.setValidatorCompiler(() => () => true)
+  app.setSerializerCompiler(() => (answer) => JSON.stringify(answer))
+  app.removeContentTypeParser('text/plain')
+  answerProblems(app)
+
+  for (const schema of sharedSchemas()) app.addSchema(schema)
+  await app.register(accepts)
+  await app.register(swagger, contractOptions)
+
+  await app.register(port)
+
+  await app.register(health)
+  return app
+}

@@ -1,0 +1,111 @@
+import type { Unit } from '../schema/quantity.ts'
+
+/** What a unit measures, how people write it, and its name in mathjs (null where mathjs has none). */
+interface UnitName {
+  measures: string
+  written: string
+  engine: string | null
+}
+
+export const UNIT_NAMES = {
+  mm: { measures: 'a length', written: 'mm', engine: 'mm' },
+  m: { measures: 'a length', written: 'm', engine: 'm' },
+  cm2: { measures: 'an area', written: 'cm2', engine: 'cm^2' },
+  mm2: { measures: 'an area', written: 'mm2', engine: 'mm^2' },
+  L: { measures: 'a volume', written: 'L', engine: 'L' },
+  Hz: { measures: 'a frequency', written: 'Hz', engine: 'Hz' },
+  ohm: { measures: 'a resistance', written: 'ohm', engine: 'ohm' },
+  kohm: { measures: 'a resistance', written: 'kohm', engine: 'kohm' },
+  mH: { measures: 'an inductance', written: 'mH', engine: 'mH' },
+  uF: { measures: 'a capacitance', written: 'uF', engine: 'uF' },
+  g: { measures: 'a mass', written: 'g', engine: 'g' },
+  kg: { measures: 'a mass', written: 'kg', engine: 'kg' },
+  W: { measures: 'a power', written: 'W', engine: 'W' },
+  V: { measures: 'a voltage', written: 'V', engine: 'V' },
+  A: { measures: 'a current', written: 'A', engine: 'A' },
+  mA: { measures: 'a current', written: 'mA', engine: 'mA' },
+  mAh: { measures: 'a charge', written: 'mAh', engine: 'mA h' },
+  dB: { measures: 'a level', written: 'dB', engine: null },
+  degC: { measures: 'a temperature', written: 'degC', engine: 'degC' },
+  kPa: { measures: 'a pressure', written: 'kPa', engine: 'kPa' },
+  percent: { measures: 'a percentage', written: '%', engine: null },
+  s: { measures: 'a time', written: 's', engine: 's' },
+  ms: { measures: 'a time', written: 'ms', engine: 'ms' },
+  'm/s': { measures: 'a speed', written: 'm/s', engine: 'm/s' },
+  'kg/m3': { measures: 'a density', written: 'kg/m3', engine: 'kg/m^3' },
+  'kg/s': { measures: 'a mechanical resistance', written: 'kg/s', engine: 'kg/s' },
+  'mm/N': { measures: 'a compliance', written: 'mm/N', engine: 'mm/N' },
+  'T.m': { measures: 'a motor strength', written: 'T.m', engine: 'T m' },
+  deg: { measures: 'an angle', written: 'deg', engine: 'deg' },
+  AWG: { measures: 'a wire gauge', written: 'AWG', engine: null },
+} as const satisfies Record<Unit, UnitName>
+
+/** Kinds that no field takes, only to say what was written. */
+export const OTHER_KINDS = [
+  { measures: 'a force', engine: 'N' },
+  { measures: 'an energy', engine: 'J' },
+]
+
+/** Marks that mathjs does not read, written as it does. */
+const MARKS: [RegExp, string][] = [
+  [/[µμ]/g, 'u'],
+  [/[ΩΩ]/g, 'ohm'],
+  [/[℃]|°\s*C/g, 'degC'],
+  [/[℉]|°\s*F/g, 'degF'],
+  [/°/g, 'deg'],
+  [/²/g, '^2'],
+  [/³/g, '^3'],
+  [/[·⋅]/g, ' '],
+]
+
+/** Spellings in common use that mathjs does not know or reads as something else. */
+const SPELLINGS = new Map([
+  ['"', 'in'],
+  ['″', 'in'],
+  ['”', 'in'],
+  ["''", 'in'],
+  ["'", 'ft'],
+  ['′', 'ft'],
+  ['thou', 'mil'],
+  ['hz', 'Hz'],
+  ['khz', 'kHz'],
+  ['KHz', 'kHz'],
+  ['Ohm', 'ohm'],
+  ['Ohms', 'ohm'],
+  ['kohms', 'kohm'],
+  ['kOhm', 'kohm'],
+  ['kOhms', 'kohm'],
+  ['KOhm', 'kohm'],
+  ['MOhm', 'Mohm'],
+  ['mAh', 'mA h'],
+  ['Ah', 'A h'],
+  ['T.m', 'T m'],
+  ['Tm', 'T m'],
+  ['kg/m3', 'kg/m^3'],
+  ['mph', 'mi/h'],
+  ['db', 'dB'],
+  ['percent', '%'],
+  ['% RH', '%'],
+  ['awg', 'AWG'],
+  ['gauge', 'AWG'],
+])
+
+/** Letters that mean a unit only beside a field of that kind: "20 C" is no charge, "4.7 k" no temperature. */
+const BESIDE: Partial<Record<string, Map<string, string>>> = {
+  'a temperature': new Map([
+    ['C', 'degC'],
+    ['F', 'degF'],
+  ]),
+  'a resistance': new Map([
+    ['R', 'ohm'],
+    ['k', 'kohm'],
+    ['K', 'kohm'],
+    ['M', 'Mohm'],
+  ]),
+}
+
+/** The unit part of a text in the spelling of mathjs, for a field that carries `unit`. */
+export function spelledForEngine(written: string, unit: Unit): string {
+  const marked = MARKS.reduce((text, [mark, name]) => text.replace(mark, name), written).trim()
+  return BESIDE[UNIT_NAMES[unit].measures]?.get(marked) ?? SPELLINGS.get(marked) ?? marked
+}
