@@ -1,0 +1,143 @@
+import type { BoxTuningSections, Curve } from '../../schema/box-tuning.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import { type BoxFacts, boxRules } from '../findings/box.ts'
+import { type PortFacts, portRules } from '../findings/port.ts'
+import { apply } from '../findings/rule.ts'
+import type { Outcome } from '../outcome.ts'
+import type { Assembled, BoxInput } from './assemble.ts'
+import type { Baffle } from './baffle.ts'
+import { boxWorking } from './box-working.ts'
+import { curvesOf, gridOf } from './curves.ts'
+import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
+import { pipeResonanceOf } from './port.ts'
+import { relativeLevelDb, systemFigures } from './system-figures.ts'
+import { tuningOf } from './tuning.ts'
+
+/** At what drive to judge a loudspeaker, and what is wanted from it. */
+export interface Judgement {
+  voltageV: number
+  /** Lowest note that counts; f3 when null. */
+  lowestHz: number | null
+  curve: Curve | undefined
+}
+
+// Halfway between the middle and the top, where a driver usually sits: common practice, no source.
+const baffleOf = ({ enclosure }: Assembled): Baffle | null =>
+  enclosure.outer === null
+    ? null
+    : {
+        widthMm: enclosure.outer.widthMm,
+        heightMm: enclosure.outer.heightMm,
+        sourceXMm: 0,
+        sourceYMm: enclosure.outer.heightMm / 6,
+      }
+
+function portFacts(input: BoxInput, assembled: Assembled, pipeResonanceHz: number | null): PortFacts | null {
+  const { port, inner } = assembled.enclosure
+  if (port === null) return null
+  return {
+    at: '/port',
+    tuningHz: port.tuningHz,
+    lengthMm: port.lengthMm,
+    highestTuningHz: port.highestTuningHz,
+    pipeResonanceHz,
+    panelThicknessMm: input.box.panelThicknessMm ?? null,
+    insideDepthMm: inner?.depthMm ?? null,
+    diameterMm: port.geometry.diameterMm,
+  }
+}
+
+function portSection(
+  assembled: Assembled,
+  drive: FullDrive,
+  pipeResonanceHz: number | null,
+): BoxTuningSections['port'] {
+  const { port } = assembled.enclosure
+  if (port === null) return null
+  return {
+    lengthMm: port.lengthMm,
+    effectiveLengthMm: port.effectiveLengthMm,
+    areaCm2: port.totalAreaCm2,
+    airSpeedMPerS: drive.airSpeed.value,
+    atHz: drive.airSpeed.atHz,
+    pipeResonanceHz,
+  }
+}
+
+/**
+ * Everything there is to say about an assembled loudspeaker at one drive: figures, limits, curves and findings.
+ * Sources: in the files it calls.
+ */
+export function analyse(
+  input: BoxInput,
+  assembled: Assembled,
+  judgement: Judgement,
+): Outcome<BoxTuningSections> {
+  const { speaker } = assembled
+  const { voltageV, lowestHz } = judgement
+  const figures = systemFigures(speaker, voltageV * speaker.group.voltageShare)
+  const tuning = tuningOf(speaker, figures)
+  const ratings: Ratings = {
+    xmaxMm: input.driver.xmaxMm ?? null,
+    ratedPowerW: input.driver.ratedPowerW ?? null,
+    reOhm: speaker.driver.reOhm,
+    hasPort: speaker.opening?.kind === 'port',
+  }
+  const drive = fullDrive(speaker, ratings, voltageV, lowestHz ?? figures.f3Hz ?? speaker.boxHz)
+  const pipeHz =
+    assembled.enclosure.port === null
+      ? null
+      : pipeResonanceOf(assembled.enclosure.port, speaker.acousticVolumeL, speaker.air)
+  const facts: BoxFacts = {
+    ...drive.limits,
+    kind: input.box.kind,
+    driverAt: input.driverAt,
+    driveVoltageV: voltageV,
+    qts: tuning.qts,
+    h: tuning.h ?? null,
+    peakDb: tuning.peakDb,
+    peakHz: tuning.peakHz,
+    airSpeedMPerS: ratings.hasPort ? drive.airSpeed.value : 0,
+    airSpeedAtHz: drive.airSpeed.atHz,
+    radiatorMm: drive.radiatorMm,
+    radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
+    lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
+    contradiction: assembled.contradiction,
+  }
+  const forPort = portFacts(input, assembled, pipeHz)
+  const baffle = input.space === 'baffle' ? baffleOf(assembled) : null
+  const unknown: Assumption[] =
+    ratings.xmaxMm === null
+      ? [
+          {
+            at: `${input.driverAt}/xmaxMm`,
+            value: null,
+            unit: 'mm',
+            why: 'not given, so the travel of the cone is not judged',
+          },
+        ]
+      : []
+  const placed: Assumption[] =
+    baffle === null
+      ? []
+      : [
+          {
+            at: '/space',
+            value: baffle.sourceYMm,
+            unit: 'mm',
+            why: 'driver this far above the middle of the front; common practice, no source',
+          },
+        ]
+  return {
+    sections: {
+      tuning,
+      port: portSection(assembled, drive, pipeHz),
+      limits: drive.limits,
+      curves: curvesOf(speaker, ratings, voltageV, gridOf(judgement.curve), baffle),
+    },
+    findings: [...apply(boxRules, facts), ...(forPort === null ? [] : apply(portRules, forPort))],
+    assumptions: [...assembled.assumptions, ...unknown, ...placed],
+    cautions: [],
+    working: boxWorking(speaker, assembled.enclosure.port, voltageV),
+  }
+}

@@ -1,0 +1,127 @@
+import type { Air } from '../../schema/air.ts'
+import type { Box } from '../../schema/box.ts'
+import type { Space } from '../../schema/design.ts'
+import type { DriverParameters } from '../../schema/driver.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import type { PassiveRadiator, Port } from '../../schema/port.ts'
+import { airOf } from '../air.ts'
+import { type Contradiction, completeDriver, contradictions } from '../driver/complete.ts'
+import type { Fault } from '../outcome.ts'
+import type { BodyInBox } from './bodies.ts'
+import { type Enclosure, enclosure } from './enclosure.ts'
+import { boxLosses, liningGain, wallFrictionQ } from './losses.ts'
+import {
+  type DriverGroup,
+  type Loudspeaker,
+  loudspeaker,
+  type Opening,
+  VISCOSITY_M2_PER_S,
+} from './loudspeaker.ts'
+import { portFaults, type TunedPort } from './port.ts'
+
+/** Everything a loudspeaker is made of, as the request says it. */
+export interface BoxInput {
+  driver: DriverParameters
+  /** Pointer to those parameters in the request. */
+  driverAt: string
+  group: DriverGroup
+  /** Every body in the air of the box, drivers of other kinds included. */
+  bodies: readonly BodyInBox[]
+  box: Box
+  port: Port | undefined
+  passiveRadiator: PassiveRadiator | undefined
+  sourceResistanceOhm: number
+  air: Air | undefined
+  space: Space
+}
+
+/** A loudspeaker ready to be solved, its enclosure, and what was filled in on the way. */
+export interface Assembled {
+  speaker: Loudspeaker
+  enclosure: Enclosure
+  assumptions: Assumption[]
+  contradiction: Contradiction | null
+}
+
+interface KindRule {
+  at: string
+  broken: (input: BoxInput) => boolean
+  message: string
+}
+
+const KIND_RULES: readonly KindRule[] = [
+  {
+    at: '/port',
+    broken: ({ box, port }) => box.kind === 'vented' && port === undefined,
+    message: 'a vented box needs a port {innerDiameterMm, and tuningHz or lengthMm}',
+  },
+  {
+    at: '/port',
+    broken: ({ box, port }) => box.kind !== 'vented' && port !== undefined,
+    message: 'only a vented box has a port; set box.kind to "vented" or leave the port out',
+  },
+  {
+    at: '/passiveRadiator',
+    broken: ({ box, passiveRadiator }) => box.kind === 'passive-radiator' && passiveRadiator === undefined,
+    message: 'a passive-radiator box needs passiveRadiator {fsHz, qms, vasL, sdCm2}',
+  },
+  {
+    at: '/passiveRadiator',
+    broken: ({ box, passiveRadiator }) => box.kind !== 'passive-radiator' && passiveRadiator !== undefined,
+    message: 'only a passive-radiator box has one; set box.kind to "passive-radiator" or leave it out',
+  },
+  {
+    at: '/box/outer',
+    broken: ({ box, space }) => space === 'baffle' && box.outer === undefined && box.inner === undefined,
+    message: 'the step of the front panel needs the outer sides of the box',
+  },
+]
+
+function openingOf(input: BoxInput, port: TunedPort | null): Opening {
+  if (input.passiveRadiator !== undefined) return { kind: 'radiator', radiator: input.passiveRadiator }
+  return port === null ? null : { kind: 'port', port, model: input.port?.model ?? 'tube' }
+}
+
+// Friction is part of the pipe model; for a plug of air it becomes a loss of its own.
+const frictionQOf = (opening: Opening): number | null =>
+  opening?.kind === 'port' && opening.model === 'lumped'
+    ? wallFrictionQ(opening.port.geometry.radiusMm * 1e-3, opening.port.tuningHz, VISCOSITY_M2_PER_S)
+    : null
+
+/**
+ * Completes the driver, works out the enclosure and puts both together as a circuit.
+ * Refuses, with every fault at once, what cannot be put together. Sources: in the files it calls.
+ */
+export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
+  const completed = completeDriver(input.driver, input.driverAt)
+  const air = airOf(input.air)
+  const shape: Fault[] = [
+    ...KIND_RULES.filter((rule) => rule.broken(input)).map(({ at, message }) => ({ at, message })),
+    ...(input.port === undefined ? [] : portFaults(input.port, '/port')),
+  ]
+  const usablePort = shape.some((fault) => fault.at.startsWith('/port')) ? undefined : input.port
+  const enclosed = enclosure(input.box, input.bodies, usablePort, air, liningGain(input.box))
+  const faults = [
+    ...('faults' in completed ? completed.faults : []),
+    ...shape,
+    ...('faults' in enclosed ? enclosed.faults : []),
+  ]
+  if ('faults' in completed || 'faults' in enclosed || faults.length > 0) return { faults }
+  const opening = openingOf(input, enclosed.port)
+  const { losses, assumptions } = boxLosses(input.box, frictionQOf(opening))
+  return {
+    speaker: loudspeaker({
+      driver: completed.driver,
+      group: input.group,
+      netVolumeL: enclosed.netVolumeL,
+      losses,
+      opening,
+      air,
+      sourceResistanceOhm: input.sourceResistanceOhm,
+      solidAngle: input.space === 'half' ? 2 * Math.PI : 4 * Math.PI,
+    }),
+    enclosure: enclosed,
+    assumptions: [...completed.assumptions, ...enclosed.assumptions, ...assumptions],
+    contradiction: contradictions(input.driver)[0] ?? null,
+  }
+}

@@ -1,0 +1,57 @@
+import type { BoxTuningRequest, BoxTuningSections } from '../../schema/box-tuning.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import type { Fault, Outcome, Refusal } from '../outcome.ts'
+import { analyse } from './analyse.ts'
+import { assemble, type BoxInput } from './assemble.ts'
+import { groupOf } from './loudspeaker.ts'
+
+const USUAL_DRIVE_V = 2.83
+
+function inputOf(request: BoxTuningRequest): BoxInput {
+  const count = request.driverCount ?? 1
+  return {
+    driver: request.driver,
+    driverAt: '/driver',
+    group: groupOf(count, request.driverWiring ?? 'parallel'),
+    // With the volume given outright no body is taken off; else the frame, when there is one, says how big it is.
+    bodies: [{ at: '', count, frame: request.frame }],
+    box: request.box,
+    port: request.port,
+    passiveRadiator: request.passiveRadiator,
+    sourceResistanceOhm: request.drive?.sourceResistanceOhm ?? 0,
+    air: request.air,
+    space: request.space ?? 'half',
+  }
+}
+
+function curveFaults(request: BoxTuningRequest): Fault[] {
+  const from = request.curve?.fromHz ?? 20
+  return from < (request.curve?.toHz ?? 20_000)
+    ? []
+    : [{ at: '/curve/toHz', message: `must be above fromHz, ${from} Hz` }]
+}
+
+/**
+ * `/v1/box-tuning`: one kind of driver in its box, from the whole circuit.
+ * Refuses a driver too incomplete to decide the result and boxes that cannot be; every fault at once.
+ */
+export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections> | Refusal {
+  const input = inputOf(request)
+  const assembled = assemble(input)
+  const faults = [...('faults' in assembled ? assembled.faults : []), ...curveFaults(request)]
+  if ('faults' in assembled || faults.length > 0) return { faults }
+  const voltageV = request.drive?.voltageV ?? USUAL_DRIVE_V
+  const drive: Assumption[] =
+    request.drive?.voltageV === undefined
+      ? [
+          {
+            at: '/drive/voltageV',
+            value: USUAL_DRIVE_V,
+            unit: 'V',
+            why: 'the usual level for comparison: 1 W in 8 ohm',
+          },
+        ]
+      : []
+  const outcome = analyse(input, assembled, { voltageV, lowestHz: null, curve: request.curve })
+  return { ...outcome, assumptions: [...drive, ...outcome.assumptions] }
+}

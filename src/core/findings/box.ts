@@ -1,0 +1,209 @@
+import type { Box } from '../../schema/box.ts'
+import { decibel, hertz, mm, say, significant, volt } from '../say.ts'
+import type { Rule } from './rule.ts'
+
+export interface BoxFacts {
+  kind: Box['kind']
+  /** Pointer to the parameters of the driver in the request. */
+  driverAt: string
+  driveVoltageV: number
+  qts: number
+  h: number | null
+  peakDb: number
+  peakHz: number | null
+  xmaxMm: number | null
+  bandFromHz: number
+  excursionMm: number
+  excursionAtHz: number
+  excursionBelowBandMm: number
+  protectiveHighPassHz: number | null
+  safeVoltageV: number | null
+  airSpeedMPerS: number
+  airSpeedAtHz: number
+  radiatorMm: number
+  radiatorXmaxMm: number | null
+  /** The lowest note wanted and the level there against the level above the bass; null when none is wanted. */
+  lowest: { hz: number; levelDb: number } | null
+  /** The worst contradiction among the given driver data; null when they agree. */
+  contradiction: { field: string; given: number; implied: number; share: number } | null
+}
+
+const xmax = (facts: BoxFacts): number => facts.xmaxMm ?? Number.POSITIVE_INFINITY
+const metres = (value: number): string => say(value, 'm/s', 2)
+const quieter = (facts: BoxFacts): string[] =>
+  facts.safeVoltageV === null
+    ? []
+    : [
+        `Keep the level down: with notes below ${hertz(facts.bandFromHz)} in the music, ${volt(facts.safeVoltageV)} on the channel is the most, ${decibel(20 * Math.log10(facts.driveVoltageV / facts.safeVoltageV))} below full.`,
+      ]
+const highPass = (facts: BoxFacts): string[] =>
+  facts.protectiveHighPassHz === null
+    ? []
+    : [`Put a second-order high-pass at ${hertz(facts.protectiveHighPassHz)} before the amplifier.`]
+const widerPort = [
+  'Use a wider tube; it gets longer with its area.',
+  'Round both ends of the tube.',
+  'Turn the level down.',
+]
+
+export const boxRules: readonly Rule<BoxFacts>[] = [
+  {
+    code: 'driver-data-contradict',
+    severity: 'warning',
+    at: (facts) => `${facts.driverAt}/${facts.contradiction?.field ?? ''}`,
+    unit: 'percent',
+    when: (facts) => facts.contradiction !== null,
+    value: (facts) => 100 * (facts.contradiction?.share ?? 0),
+    limit: () => 3,
+    message: ({ contradiction }) =>
+      `The driver data contradict each other: ${contradiction?.field} is given as ${significant(contradiction?.given ?? 0, 3)}, the other figures ask for ${significant(contradiction?.implied ?? 0, 3)}.`,
+    remedies: () => [
+      'Leave out the figure you trust least; the others complete it.',
+      'Measure the driver again.',
+    ],
+  },
+  {
+    code: 'cone-leaves-range-in-band',
+    severity: 'warning',
+    at: (facts) => `${facts.driverAt}/xmaxMm`,
+    unit: 'mm',
+    when: (facts) => facts.excursionMm > xmax(facts),
+    value: (facts) => facts.excursionMm,
+    limit: xmax,
+    message: (facts) =>
+      `At full drive, ${volt(facts.driveVoltageV)}, the cone would move ${mm(facts.excursionMm)} at ${hertz(facts.excursionAtHz)}; it is clean up to ${mm(xmax(facts))}.`,
+    remedies: (facts) => [...quieter(facts), 'Use a smaller box, or another tuning.', ...highPass(facts)],
+  },
+  {
+    code: 'cone-unloaded-below-tuning',
+    severity: 'warning',
+    at: (facts) => `${facts.driverAt}/xmaxMm`,
+    unit: 'mm',
+    when: (facts) => facts.kind !== 'closed' && facts.excursionBelowBandMm > xmax(facts),
+    value: (facts) => facts.excursionBelowBandMm,
+    limit: xmax,
+    message: (facts) =>
+      `Below ${hertz(facts.bandFromHz)} the box no longer holds the cone: at full drive it would move ${mm(facts.excursionBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
+    remedies: (facts) => [
+      ...highPass(facts),
+      ...quieter(facts),
+      'Close the port: a closed box holds the cone at every frequency.',
+    ],
+  },
+  {
+    code: 'cone-leaves-range-below-band',
+    severity: 'note',
+    at: (facts) => `${facts.driverAt}/xmaxMm`,
+    unit: 'mm',
+    when: (facts) => facts.kind === 'closed' && facts.excursionBelowBandMm > xmax(facts),
+    value: (facts) => facts.excursionBelowBandMm,
+    limit: xmax,
+    message: (facts) =>
+      `Notes below ${hertz(facts.bandFromHz)} at full drive would move the cone ${mm(facts.excursionBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
+    remedies: (facts) => [...highPass(facts), ...quieter(facts)],
+  },
+  {
+    code: 'port-air-speed-extreme',
+    severity: 'warning',
+    at: '/port',
+    unit: 'm/s',
+    when: (facts) => facts.airSpeedMPerS > 34,
+    value: (facts) => facts.airSpeedMPerS,
+    limit: () => 34,
+    message: (facts) =>
+      `At full drive the air in the port would reach ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: it stops working as a port and roars.`,
+    remedies: () => widerPort,
+  },
+  {
+    code: 'port-air-speed-high',
+    severity: 'warning',
+    at: '/port',
+    unit: 'm/s',
+    when: (facts) => facts.airSpeedMPerS > 17 && facts.airSpeedMPerS <= 34,
+    value: (facts) => facts.airSpeedMPerS,
+    limit: () => 17,
+    message: (facts) =>
+      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: the tube is plainly audible.`,
+    remedies: () => widerPort,
+  },
+  {
+    code: 'port-air-speed-noticeable',
+    severity: 'note',
+    at: '/port',
+    unit: 'm/s',
+    when: (facts) => facts.airSpeedMPerS > 10 && facts.airSpeedMPerS <= 17,
+    value: (facts) => facts.airSpeedMPerS,
+    limit: () => 10,
+    message: (facts) =>
+      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: a square-edged tube may be heard.`,
+    remedies: () => ['Round both ends of the tube.', 'Use a wider tube.'],
+  },
+  {
+    code: 'radiator-leaves-range',
+    severity: 'warning',
+    at: '/passiveRadiator',
+    unit: 'mm',
+    when: (facts) => facts.radiatorXmaxMm !== null && facts.radiatorMm > facts.radiatorXmaxMm,
+    value: (facts) => facts.radiatorMm,
+    limit: (facts) => facts.radiatorXmaxMm ?? 0,
+    message: (facts) =>
+      `At full drive the passive radiator would move ${mm(facts.radiatorMm)}; it is clean up to ${mm(facts.radiatorXmaxMm ?? 0)}.`,
+    remedies: () => ['Use a larger radiator, or two.', 'Turn the level down.'],
+  },
+  {
+    code: 'bass-booms',
+    severity: 'warning',
+    at: '/box',
+    unit: 'dB',
+    when: (facts) => facts.peakDb > 3,
+    value: (facts) => facts.peakDb,
+    limit: () => 3,
+    message: (facts) =>
+      `The bass stands ${decibel(facts.peakDb)} above the rest near ${hertz(facts.peakHz ?? 0)}: it will boom.`,
+    remedies: (facts) => [
+      facts.kind === 'closed'
+        ? 'Use a larger box; for a driver of high Q even that helps only so far.'
+        : 'Close the box: this driver is too lightly damped for a port.',
+      'Fill the box loosely with fibre.',
+      'Set the box away from walls and corners.',
+    ],
+  },
+  {
+    code: 'vented-with-lightly-damped-driver',
+    severity: 'note',
+    at: (facts) => `${facts.driverAt}/qes`,
+    when: (facts) => facts.kind !== 'closed' && facts.qts > 0.6,
+    value: (facts) => facts.qts,
+    limit: () => 0.6,
+    message: (facts) =>
+      `With a total Q of ${significant(facts.qts, 2)} this driver is better in a closed box; a port makes its bass ring.`,
+    remedies: () => ['Try the same box closed and compare.'],
+  },
+  {
+    code: 'tuning-far-from-driver',
+    severity: 'note',
+    at: '/port',
+    when: (facts) => facts.h !== null && (facts.h > 2 || facts.h < 0.4),
+    value: (facts) => facts.h ?? 0,
+    limit: (facts) => ((facts.h ?? 0) > 2 ? 2 : 0.4),
+    message: (facts) =>
+      `The box is tuned to ${significant(facts.h ?? 0, 2)} times the resonance of the driver, far from any classic box.`,
+    remedies: () => ['Tune nearer to the resonance of the driver.'],
+  },
+  {
+    code: 'lowest-note-missing',
+    severity: 'warning',
+    at: '/wants/lowestHz',
+    unit: 'dB',
+    when: (facts) => facts.lowest !== null && facts.lowest.levelDb < -6,
+    value: (facts) => facts.lowest?.levelDb ?? 0,
+    limit: () => -6,
+    message: ({ lowest }) =>
+      `The lowest note wanted, ${hertz(lowest?.hz ?? 0)}, comes ${decibel(-(lowest?.levelDb ?? 0))} below the rest.`,
+    remedies: () => [
+      'Ask for a higher lowest note.',
+      'Use a larger box, or a lower tuning.',
+      'Use a driver of lower resonance.',
+    ],
+  },
+]
