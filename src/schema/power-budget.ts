@@ -121,9 +121,9 @@ const reservoir = Type.Object(
       'Lowest voltage at the board in a 50 Hz burst at full power; null when it collapses',
     ),
     lowestBurstWithoutV: maybeOf('V', 'The same without the capacitor; null when it collapses'),
-    helpsAboveHz: outputOf(
+    helpsAboveHz: maybeOf(
       'Hz',
-      'Tone above which the capacitor gives more of the ripple current than the source',
+      'Tone above which the capacitor gives more of the ripple current than the source; null when the lead has no resistance',
     ),
     attachPeakA: outputOf('A', 'Peak current when it is plugged in empty'),
     attachChargeMc: outputOf('', 'Charge it takes, millicoulombs'),

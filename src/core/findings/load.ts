@@ -1,0 +1,124 @@
+import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import { decibel, hertz, ohm, watt } from '../say.ts'
+import type { Rule } from './rule.ts'
+
+/** What the rules about the load look at. */
+export interface LoadFacts extends Pick<LoadImpedanceSections, 'load' | 'shares' | 'alternatives'> {
+  /** Where the wiring is written, or the drivers when it was left out. */
+  at: string
+  leadOhm: number
+  /** Coils or capacitors in the wiring: unequal shares are then meant. */
+  isFilter: boolean
+  /** Ids of drivers with their own closed back that get the bass undiminished. */
+  tweetersWithBass: string[]
+}
+
+/** Below this no amplifier of this kind drives anything. Common practice, no source. */
+const SHORT_OHM = 0.5
+/** Aim for the loss in the lead, dB. Common practice, no source. */
+const LEAD_LOSS_DB = 0.5
+/** Level difference that is plainly heard, dB. Common practice, no source. */
+const PLAIN_DIFFERENCE_DB = 3
+
+const allowedOhm = ({ load }: LoadFacts) => load.allowedMinimumOhm ?? 0
+const quietest = ({ shares }: LoadFacts) => Math.min(...shares.map(({ levelDb }) => levelDb ?? 0))
+const leadLossDb = ({ load, leadOhm }: LoadFacts) =>
+  20 * Math.log10(load.minimumOhm / Math.max(load.minimumOhm - leadOhm, load.minimumOhm / 1000))
+
+const drivable = ({ alternatives }: LoadFacts) => alternatives.filter(({ mayDrive }) => mayDrive === true)
+const loudest = (facts: LoadFacts) => drivable(facts)[0]
+
+export const loadRules: readonly Rule<LoadFacts>[] = [
+  {
+    code: 'load-below-amplifier-minimum',
+    severity: 'blocker',
+    at: ({ at }) => at,
+    unit: 'ohm',
+    when: ({ load }) => load.mayDrive === false,
+    value: ({ load }) => load.minimumOhm,
+    limit: allowedOhm,
+    message: (facts) =>
+      `The amplifier would see ${ohm(facts.load.minimumOhm)} at ${hertz(facts.load.minimumAtHz)}; it stands ${ohm(allowedOhm(facts))} at the least.`,
+    remedies: (facts) => [
+      ...drivable(facts).map(
+        ({ text, ratedOhm, powerW }) =>
+          `Wire ${text}: ${ohm(ratedOhm)}${powerW === null ? '' : `, ${watt(powerW)} clean`}.`,
+      ),
+      'Use drivers of a higher rated impedance, or fewer of them on a channel.',
+      'Use an amplifier board that is made for a lower load.',
+    ],
+    caution:
+      'Never try a load below the minimum of the board, not even quietly: it overheats or its protection cuts in and out. First power goes through a current limit, a bench supply at 100 mA or 47 ohm in series.',
+  },
+  {
+    code: 'load-shorts-amplifier',
+    severity: 'blocker',
+    at: ({ at }) => at,
+    unit: 'ohm',
+    when: ({ load }) => load.minimumOhm < SHORT_OHM,
+    value: ({ load }) => load.minimumOhm,
+    limit: () => SHORT_OHM,
+    message: ({ load }) =>
+      `At ${hertz(load.minimumAtHz)} this wiring is as good as a short circuit: ${ohm(load.minimumOhm)}.`,
+    remedies: () => ['Take out the part that bridges the terminals, or put the drivers in series with it.'],
+  },
+  {
+    code: 'tweeter-without-capacitor',
+    severity: 'warning',
+    at: ({ at }) => at,
+    when: ({ tweetersWithBass }) => tweetersWithBass.length > 0,
+    message: ({ tweetersWithBass }) =>
+      `The bass reaches ${tweetersWithBass.join(', ')}, which has its own closed back; direct current and bass destroy a tweeter.`,
+    remedies: () => [
+      'Put at least a capacitor in series with the tweeter; its corner an octave above its resonance.',
+      'If it is a full-range driver in its own chamber, leave sharesBox out and describe that chamber by itself.',
+    ],
+  },
+  {
+    code: 'drivers-share-unequally',
+    severity: 'note',
+    at: ({ at }) => at,
+    unit: 'dB',
+    when: (facts) => !facts.isFilter && quietest(facts) < -PLAIN_DIFFERENCE_DB,
+    value: quietest,
+    limit: () => -PLAIN_DIFFERENCE_DB,
+    message: (facts) =>
+      `One driver plays ${decibel(-quietest(facts))} below the loudest: in parallel the lower impedance takes more power, in series the higher.`,
+    remedies: () => [
+      'Pair drivers of the same impedance on a channel.',
+      'Swap series and parallel: the share turns around.',
+    ],
+  },
+  {
+    code: 'speaker-lead-loss',
+    severity: 'note',
+    at: '/leadOhm',
+    unit: 'dB',
+    when: (facts) => leadLossDb(facts) > LEAD_LOSS_DB,
+    value: leadLossDb,
+    limit: () => LEAD_LOSS_DB,
+    message: (facts) =>
+      `The lead to the drivers takes ${decibel(leadLossDb(facts))} and loosens the bass: it raises the electrical Q.`,
+    remedies: () => ['Use a thicker lead.', 'Use a shorter lead.', 'Wire for a higher impedance.'],
+  },
+  {
+    code: 'louder-wiring-possible',
+    severity: 'note',
+    at: ({ at }) => at,
+    unit: 'dB',
+    when: (facts) => facts.load.mayDrive === true && (loudest(facts)?.levelDb ?? 0) >= PLAIN_DIFFERENCE_DB,
+    value: (facts) => loudest(facts)?.levelDb ?? 0,
+    message: (facts) =>
+      `The amplifier may also drive ${loudest(facts)?.text}, which is ${decibel(loudest(facts)?.levelDb ?? 0)} louder.`,
+    remedies: (facts) => drivable(facts).map(({ text, ratedOhm }) => `Wire ${text}: ${ohm(ratedOhm)}.`),
+  },
+  {
+    code: 'meter-reads-open',
+    severity: 'note',
+    at: ({ at }) => at,
+    when: ({ load }) => load.meterOhm === null,
+    message: () =>
+      'A capacitor stands in every path, so a meter reads open across the terminals although nothing is wrong.',
+    remedies: () => ['Measure each driver behind its capacitor, before it is connected.'],
+  },
+]

@@ -1,0 +1,27 @@
+import type { Signal, Supply } from '../../schema/power.ts'
+import type { PowerBudgetSections } from '../../schema/power-budget.ts'
+import type { BudgetInput } from '../power/budget-input.ts'
+import type { GroundError } from '../power/shared-ground.ts'
+
+/** What the rules about power, supply, reservoir and signal look at. */
+export interface PowerFacts extends BudgetInput {
+  sections: PowerBudgetSections
+  /** Whether the rules about the load have already judged the lowest impedance. */
+  isLoadJudged: boolean
+  /** Lowest impedance the amplifier allows, ohm. */
+  allowedMinimumOhm: number
+  /** Rated power of the driver that takes most, W, and what it gets on the programme. */
+  driverRatedPowerW: number | undefined
+  driverProgrammeW: number
+  /** Where the rating is written: in the request, or with the drivers of the design. */
+  driverRatedAt: string
+  /** Power the board draws in a full sine on all channels, W. */
+  sineDrawW: number
+  supply: Supply
+  reservoirUf: number
+  signal: Signal | undefined
+  inputResistanceOhm: number
+  /** What a supply shared with the audio source does; null when it is not shared. */
+  groundError: GroundError | null
+  lowestWantedHz: number | undefined
+}

@@ -1,0 +1,126 @@
+import { ATTACH_LARGEST_UF, RATING_MARGIN } from '../power/reservoir.ts'
+import { ampere, hertz, ohm, say, volt } from '../say.ts'
+import type { PowerFacts } from './power-facts.ts'
+import type { Rule } from './rule.ts'
+
+/** Capacitors from here on are fitted for the bass. Common practice, no source. */
+const MEANT_FOR_BASS_UF = 470
+/** A gain that nobody hears, V. */
+const WORTHLESS_GAIN_V = 0.05
+
+const PORTS_WITH_ATTACH_RULE = ['usb2', 'usb2-unconfigured', 'usb3', 'usb3-unconfigured', 'type-c-default']
+
+/** Computers and their ports hold to the attach rule; a charger or bank usually takes it, or trips once. */
+const hasAttachRule = ({ source }: PowerFacts) =>
+  source.kind === 'computer-port' ||
+  (source.port !== undefined && PORTS_WITH_ATTACH_RULE.includes(source.port))
+
+const timesOver = ({ sections }: PowerFacts) => sections.reservoir?.timesOverAttachLimit ?? 0
+const attachPeakA = ({ sections }: PowerFacts) => sections.reservoir?.attachPeakA ?? 0
+const ratingV = ({ supply }: PowerFacts) => supply.reservoirRatingV ?? Number.POSITIVE_INFINITY
+const bassGainV = ({ sections }: PowerFacts) =>
+  (sections.reservoir?.lowestBurstV ?? 0) - (sections.reservoir?.lowestBurstWithoutV ?? 0)
+
+const attachRemedies = ({ sections }: PowerFacts) => [
+  `Use ${ATTACH_LARGEST_UF} uF or less at the port; a bigger one does little for the bass.`,
+  'Put the capacitor before the switch where the source allows it.',
+  `Charge it through ${ohm(sections.reservoir?.lawfulLimiterOhm ?? 0)} and bypass that afterwards with a relay or transistor; a few ohms do not do.`,
+  `Use a load switch with soft start at 100 mA: ${say(sections.reservoir?.softStartMs ?? 0, 'ms')}, amplifier muted meanwhile.`,
+]
+
+export const reservoirRules: readonly Rule<PowerFacts>[] = [
+  {
+    code: 'reservoir-overvolted',
+    severity: 'blocker',
+    at: '/supply/reservoirRatingV',
+    unit: 'V',
+    when: (facts) => facts.reservoirUf > 0 && ratingV(facts) < facts.source.highestVoltageV,
+    value: ratingV,
+    limit: ({ source }) => source.highestVoltageV,
+    message: (facts) =>
+      `The reservoir is marked ${volt(ratingV(facts))} and would stand on ${volt(facts.source.highestVoltageV)}.`,
+    remedies: ({ sections }) => [`Use one marked ${volt(sections.reservoir?.leastRatingV ?? 0)} or more.`],
+    caution:
+      'An electrolytic capacitor above its voltage or with reversed polarity vents hot: eye protection, and check the stripe before the first power.',
+  },
+  {
+    code: 'reservoir-rating-too-close',
+    severity: 'warning',
+    at: '/supply/reservoirRatingV',
+    unit: 'V',
+    when: (facts) =>
+      facts.reservoirUf > 0 &&
+      ratingV(facts) >= facts.source.highestVoltageV &&
+      ratingV(facts) < RATING_MARGIN * facts.source.highestVoltageV * (1 - 1e-9),
+    value: ratingV,
+    limit: ({ source }) => RATING_MARGIN * source.highestVoltageV,
+    message: (facts) =>
+      `The reservoir is marked ${volt(ratingV(facts))}; on ${volt(facts.source.highestVoltageV)} it should be worked at 80 % at most.`,
+    remedies: ({ sections }) => [`Use one marked ${volt(sections.reservoir?.leastRatingV ?? 0)}.`],
+  },
+  {
+    code: 'reservoir-over-attach-limit',
+    severity: 'warning',
+    at: '/supply/reservoirUf',
+    when: (facts) => hasAttachRule(facts) && timesOver(facts) > 1,
+    value: timesOver,
+    limit: () => 1,
+    message: (facts) =>
+      `Plugged in empty, ${say(facts.reservoirUf, 'uF')} take ${ampere(attachPeakA(facts))} and ${timesOver(facts).toFixed(0)} times the charge a port must stand: other devices on it may drop out.`,
+    remedies: attachRemedies,
+  },
+  {
+    code: 'reservoir-may-trip-source',
+    severity: 'note',
+    at: '/supply/reservoirUf',
+    unit: 'A',
+    when: (facts) =>
+      !hasAttachRule(facts) &&
+      (facts.source.kind === 'charger' || facts.source.kind === 'power-bank') &&
+      timesOver(facts) > 1,
+    value: attachPeakA,
+    message: (facts) =>
+      `Plugging in draws ${ampere(attachPeakA(facts))} for a moment; a charger or power bank usually takes it, or trips once.`,
+    remedies: attachRemedies,
+  },
+  {
+    code: 'inrush-welds-switch',
+    severity: 'warning',
+    at: '/supply/switchRatedA',
+    unit: 'A',
+    when: (facts) => attachPeakA(facts) > (facts.supply.switchRatedA ?? Number.POSITIVE_INFINITY),
+    value: attachPeakA,
+    limit: ({ supply }) => supply.switchRatedA ?? 0,
+    message: (facts) =>
+      `Switching on sends ${ampere(attachPeakA(facts))} through contacts rated for ${ampere(facts.supply.switchRatedA ?? 0)}: they weld.`,
+    remedies: () => [
+      'Put the reservoir before the switch.',
+      'Limit the inrush with an NTC or a bypassed resistor.',
+      'Use a smaller reservoir.',
+    ],
+  },
+  {
+    code: 'reservoir-idle-in-the-bass',
+    severity: 'note',
+    at: '/supply/reservoirUf',
+    unit: 'V',
+    when: (facts) =>
+      facts.reservoirUf >= MEANT_FOR_BASS_UF &&
+      facts.sections.reservoir !== null &&
+      facts.sections.reservoir.lowestBurstWithoutV !== null &&
+      bassGainV(facts) < WORTHLESS_GAIN_V,
+    value: bassGainV,
+    limit: () => WORTHLESS_GAIN_V,
+    message: (facts) =>
+      `At 50 Hz the reservoir lifts the lowest voltage by only ${say(1000 * Math.max(0, bassGainV(facts)), 'mV')}${helpsText(facts)}`,
+    remedies: () => [
+      'Spend the money on a shorter, thicker lead instead.',
+      'Keep a small one with a 0.1 to 1 uF ceramic beside it for the switching edges.',
+    ],
+  },
+]
+
+function helpsText({ sections }: PowerFacts): string {
+  const helpsAboveHz = sections.reservoir?.helpsAboveHz
+  return typeof helpsAboveHz === 'number' ? `; it helps from ${hertz(helpsAboveHz)} up.` : '.'
+}

@@ -1,0 +1,136 @@
+import { decibel, hertz, say, volt } from '../say.ts'
+import type { PowerFacts } from './power-facts.ts'
+import type { Rule } from './rule.ts'
+
+/** Limits of the level the source brings, dB re the clip point, and of loudness. Common practice, no source. */
+const TOO_WEAK_DB = -3
+const TOO_HOT_DB = 12
+const QUIETER_DB = 3
+/** A control above half the input resistance is bent by it. Common practice, no source. */
+const CONTROL_SHARE = 0.5
+
+const overdriveDb = ({ sections }: PowerFacts) => sections.gain?.overdriveDb ?? 0
+const cornerHz = ({ sections }: PowerFacts) => sections.gain?.couplingCornerHz ?? 0
+const thirdHz = ({ lowestWantedHz = Number.POSITIVE_INFINITY }: PowerFacts) => lowestWantedHz / 3
+const wantedDb = ({ sections }: PowerFacts) => sections.loudness?.wantedDb ?? Number.NEGATIVE_INFINITY
+const peakDb = ({ sections }: PowerFacts) => sections.loudness?.peakDb ?? 0
+const programmeDb = ({ sections }: PowerFacts) => sections.loudness?.programmeDb ?? 0
+const controlOhm = ({ signal }: PowerFacts) => 1000 * (signal?.volumeControl?.resistanceKohm ?? 0)
+
+const LOUDER = [
+  'Sit closer, or put the boxes near a wall.',
+  'Wire the drivers so that the amplifier gives more power.',
+  'Use a higher supply voltage if board and drivers stand it.',
+  'Use more sensitive drivers.',
+]
+
+export const signalRules: readonly Rule<PowerFacts>[] = [
+  {
+    code: 'wanted-loudness-out-of-reach',
+    severity: 'warning',
+    at: '/wants/loudnessDb',
+    unit: 'dB',
+    when: (facts) => peakDb(facts) < wantedDb(facts),
+    value: peakDb,
+    limit: wantedDb,
+    message: (facts) =>
+      `Even a full sine reaches only ${decibel(peakDb(facts))} at the listener; ${decibel(wantedDb(facts))} is wanted.`,
+    remedies: () => LOUDER,
+  },
+  {
+    code: 'programme-quieter-than-wanted',
+    severity: 'note',
+    at: '/wants/loudnessDb',
+    unit: 'dB',
+    when: (facts) => peakDb(facts) >= wantedDb(facts) && programmeDb(facts) < wantedDb(facts) - QUIETER_DB,
+    value: programmeDb,
+    limit: wantedDb,
+    message: (facts) =>
+      `Peaks reach the ${decibel(wantedDb(facts))} wanted, but with peaks just clean the programme averages ${decibel(programmeDb(facts))} at the listener.`,
+    remedies: () => LOUDER,
+  },
+  {
+    code: 'source-level-too-low',
+    severity: 'note',
+    at: '/signal/sourceLevelV',
+    unit: 'dB',
+    when: (facts) => overdriveDb(facts) < TOO_WEAK_DB,
+    value: overdriveDb,
+    limit: () => TOO_WEAK_DB,
+    message: (facts) =>
+      `The source ends ${decibel(-overdriveDb(facts))} below full power; clipping would take ${volt(facts.sections.gain?.clipAtSourceV ?? 0)}.`,
+    remedies: () => ['Set a higher gain on the board, if it can.', 'Use the line output of the source.'],
+  },
+  {
+    code: 'source-level-too-high',
+    severity: 'note',
+    at: '/signal/sourceLevelV',
+    unit: 'dB',
+    when: (facts) => overdriveDb(facts) > TOO_HOT_DB,
+    value: overdriveDb,
+    limit: () => TOO_HOT_DB,
+    message: (facts) =>
+      `With the knob open the source overdrives by ${decibel(overdriveDb(facts))}: all use is in the first part of the turn.`,
+    remedies: (facts) => [
+      `Put a pad of ${decibel(overdriveDb(facts))} before the volume control.`,
+      'Set a lower gain on the board.',
+    ],
+  },
+  {
+    code: 'coupling-corner-too-high',
+    severity: 'note',
+    at: '/signal/inputCapacitorUf',
+    unit: 'Hz',
+    when: (facts) => cornerHz(facts) > thirdHz(facts),
+    value: cornerHz,
+    limit: thirdHz,
+    message: (facts) =>
+      `The coupling capacitor falls off below ${hertz(cornerHz(facts))}; a third of the lowest wanted note is ${hertz(thirdHz(facts))}.`,
+    remedies: (facts) => [
+      `Use ${say(((facts.signal?.inputCapacitorUf ?? 0) * cornerHz(facts)) / thirdHz(facts), 'uF')} or more.`,
+      'Leave it on purpose, as a high-pass that protects the cone below the tuning of the box.',
+    ],
+  },
+  {
+    code: 'volume-control-loaded',
+    severity: 'note',
+    at: '/signal/volumeControl/resistanceKohm',
+    unit: 'kohm',
+    when: (facts) => controlOhm(facts) > CONTROL_SHARE * facts.inputResistanceOhm,
+    value: (facts) => controlOhm(facts) / 1000,
+    limit: ({ inputResistanceOhm }) => (CONTROL_SHARE * inputResistanceOhm) / 1000,
+    message: (facts) =>
+      `The amplifier input of ${say(facts.inputResistanceOhm / 1000, 'kohm')} bends the law of a ${say(controlOhm(facts) / 1000, 'kohm')} control.`,
+    remedies: (facts) => [
+      `Use a control of ${say((CONTROL_SHARE * facts.inputResistanceOhm) / 1000, 'kohm')} or less, but not below 5 kohm.`,
+      'Live with it: it only gets loud later in the turn.',
+    ],
+  },
+  {
+    code: 'source-and-amplifier-share-supply',
+    severity: 'note',
+    at: '/supply/sharedWithSource',
+    unit: 'mV',
+    when: ({ groundError }) => groundError !== null,
+    value: ({ groundError }) => 1000 * (groundError?.errorV ?? 0),
+    message: ({ groundError }) =>
+      `Source and amplifier hang on one supply: the bass current flows through the audio shield too and adds about ${say(1000 * (groundError?.errorV ?? 0), 'mV')}, ${decibel(-(groundError?.errorDb ?? 0))} below the music, as hum and whine.`,
+    remedies: () => [
+      'Feed the amplifier from another supply.',
+      'Shorten and thicken the ground lead of the supply.',
+      'Put an audio transformer 1:1, 600 ohm, in each channel.',
+      'Use an isolated converter with a filter, sized for the peak current.',
+      'Use a radio link with its own supply. Never lift a protective earth.',
+    ],
+  },
+  {
+    code: 'indicator-stays-dark',
+    severity: 'note',
+    at: '/supply/indicator',
+    unit: 'V',
+    when: ({ sections }) => sections.indicator !== null && sections.indicator.resistorOhm === null,
+    value: ({ source }) => source.voltageV,
+    message: ({ source }) => `${volt(source.voltageV)} is too low for this indicator.`,
+    remedies: () => ['Use a red one; it needs about 2 V.', 'Leave the indicator out.'],
+  },
+]

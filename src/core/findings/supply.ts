@@ -1,0 +1,196 @@
+import { ampere, ohm, say, volt, watt } from '../say.ts'
+import type { PowerFacts } from './power-facts.ts'
+import type { Rule } from './rule.ts'
+
+/** A supply this far from the voltage of the board is another supply. Common practice, no source. */
+const VOLTAGE_TOLERANCE = 0.1
+/** What a port must give to a device that never asks. USB 2.0, from memory. */
+const UNCONFIGURED_A = 0.1
+
+const limitA = ({ source }: PowerFacts) => source.currentLimitA ?? Number.POSITIVE_INFINITY
+const supplied = ({ sections }: PowerFacts) => sections.supply
+const deliverableW = (facts: PowerFacts) => supplied(facts).largestDeliverableW ?? Number.POSITIVE_INFINITY
+const lowestAtPeakV = ({ sections }: PowerFacts) =>
+  sections.reservoir === null ? sections.supply.boardVoltageAtPeakV : sections.reservoir.lowestBurstV
+const isTypeC = ({ source }: PowerFacts) =>
+  source.port === 'power-delivery' || (source.port?.startsWith('type-c') ?? false)
+
+function differsFromBoard({ source, amplifier }: PowerFacts): boolean {
+  const { supplyVoltageV, maximumSupplyV, minimumSupplyV } = amplifier
+  if (supplyVoltageV === undefined) return false
+  const isHigh = source.highestVoltageV > supplyVoltageV * (1 + VOLTAGE_TOLERANCE)
+  const isLow = source.voltageV < supplyVoltageV * (1 - VOLTAGE_TOLERANCE)
+  return (isHigh && maximumSupplyV === undefined) || (isLow && minimumSupplyV === undefined)
+}
+
+function sagsAtPeak(facts: PowerFacts): boolean {
+  if (facts.sineDrawW > deliverableW(facts)) return false
+  const lowest = lowestAtPeakV(facts)
+  return lowest === null || lowest < (facts.amplifier.minimumSupplyV ?? 0)
+}
+
+const leadRemedies = [
+  'Use a shorter, thicker supply lead with fewer plugs.',
+  'Set a lower volume limit or wire the drivers for a higher impedance.',
+]
+
+export const supplyRules: readonly Rule<PowerFacts>[] = [
+  {
+    code: 'supply-above-board-limit',
+    severity: 'blocker',
+    at: '/supply/voltageV',
+    unit: 'V',
+    when: ({ source, amplifier }) =>
+      source.highestVoltageV > (amplifier.maximumSupplyV ?? Number.POSITIVE_INFINITY),
+    value: ({ source }) => source.highestVoltageV,
+    limit: ({ amplifier, source }) => amplifier.maximumSupplyV ?? source.highestVoltageV,
+    message: ({ source, amplifier }) =>
+      `The supply may reach ${volt(source.highestVoltageV)}; the board stands ${volt(amplifier.maximumSupplyV ?? source.highestVoltageV)}.`,
+    remedies: ({ source }) => [
+      source.kind === 'cells' ? 'Use fewer cells in series.' : 'Use a supply of a lower voltage.',
+      'Use a board that stands the voltage.',
+    ],
+    caution:
+      'Do not connect the supply to try it: an overvoltage destroys the board at once and may vent a capacitor.',
+  },
+  {
+    code: 'supply-below-board-minimum',
+    severity: 'blocker',
+    at: '/supply/voltageV',
+    unit: 'V',
+    when: ({ source, amplifier }) => source.voltageV < (amplifier.minimumSupplyV ?? 0),
+    value: ({ source }) => source.voltageV,
+    limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
+    message: ({ source, amplifier }) =>
+      `The board needs ${volt(amplifier.minimumSupplyV ?? 0)}; the supply has ${volt(source.voltageV)}.`,
+    remedies: ({ source }) => [
+      source.kind === 'cells' ? 'Use more cells in series.' : 'Use a supply of the voltage of the board.',
+      'Use a board made for this voltage.',
+    ],
+  },
+  {
+    code: 'supply-differs-from-board',
+    severity: 'warning',
+    at: '/supply/voltageV',
+    unit: 'V',
+    when: differsFromBoard,
+    value: ({ source }) => source.voltageV,
+    limit: ({ amplifier, source }) => amplifier.supplyVoltageV ?? source.voltageV,
+    message: ({ source, amplifier }) =>
+      `The supply has ${volt(source.voltageV)}, ${volt(source.highestVoltageV)} at the most; the board is meant for ${volt(amplifier.supplyVoltageV ?? source.voltageV)}.`,
+    remedies: () => [
+      'Read the lowest and highest supply voltage printed on the board and give minimumSupplyV and maximumSupplyV.',
+      'Use a supply of the voltage of the board.',
+    ],
+  },
+  {
+    code: 'supply-lead-cannot-deliver',
+    severity: 'blocker',
+    at: '/supply/cable',
+    unit: 'W',
+    when: (facts) => facts.sineDrawW > deliverableW(facts),
+    value: ({ sineDrawW }) => sineDrawW,
+    limit: deliverableW,
+    message: (facts) =>
+      `A full sine draws ${watt(facts.sineDrawW)}, but through ${ohm(facts.cableOhm)} nothing above ${watt(deliverableW(facts))} arrives: the board browns out and motorboats.`,
+    remedies: () => leadRemedies,
+  },
+  {
+    code: 'board-voltage-collapses-at-bass-peak',
+    severity: 'warning',
+    at: '/supply/cable',
+    unit: 'V',
+    when: sagsAtPeak,
+    value: (facts) => lowestAtPeakV(facts) ?? 0,
+    limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
+    message: (facts) => {
+      const lowest = lowestAtPeakV(facts)
+      return lowest === null
+        ? `At the peak of a full bass note ${ohm(facts.cableOhm)} of lead cannot deliver what the board asks: it clips early or restarts.`
+        : `A full bass note pulls the board down to ${volt(lowest)}; it works from ${volt(facts.amplifier.minimumSupplyV ?? 0)} up.`
+    },
+    remedies: () => leadRemedies,
+  },
+  {
+    code: 'source-too-weak-for-programme',
+    severity: 'warning',
+    at: '/supply/currentLimitA',
+    unit: 'A',
+    when: (facts) => supplied(facts).programmeA > limitA(facts),
+    value: (facts) => supplied(facts).programmeA,
+    limit: limitA,
+    message: (facts) =>
+      `At full volume the programme draws ${ampere(supplied(facts).programmeA)} on average; the source gives ${ampere(limitA(facts))}.`,
+    remedies: (facts) => [
+      `Use a charger or adapter of the same voltage for at least ${ampere(supplied(facts).sineA)}.`,
+      'Play below full volume.',
+      'Wire the drivers for a higher impedance.',
+    ],
+  },
+  {
+    code: 'sine-trips-source',
+    severity: 'note',
+    at: '/supply/currentLimitA',
+    unit: 'A',
+    when: (facts) => supplied(facts).sineA > limitA(facts) && supplied(facts).programmeA <= limitA(facts),
+    value: (facts) => supplied(facts).sineA,
+    limit: limitA,
+    message: (facts) =>
+      `Music is fine, but a test tone at full volume draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
+    remedies: () => ['Keep test tones well below full volume.', 'Use a stronger source.'],
+  },
+  {
+    code: 'no-data-chip-on-computer-port',
+    severity: 'note',
+    at: '/amplifier/asksForPower',
+    unit: 'A',
+    when: (facts) =>
+      facts.source.kind === 'computer-port' &&
+      facts.amplifier.asksForPower !== true &&
+      supplied(facts).programmeA > UNCONFIGURED_A,
+    value: (facts) => supplied(facts).programmeA,
+    limit: () => UNCONFIGURED_A,
+    message: (facts) =>
+      `A board without a data chip asks for nothing and may by the standard draw ${ampere(UNCONFIGURED_A)}; this one draws ${ampere(supplied(facts).programmeA)}. Most ports give 0.5 A all the same and cut off somewhere above.`,
+    remedies: () => ['Use a charger in place of the computer.', 'Use a powered hub.'],
+  },
+  {
+    code: 'no-pull-downs-on-type-c',
+    severity: 'warning',
+    at: '/amplifier/asksForPower',
+    when: (facts) => isTypeC(facts) && facts.amplifier.asksForPower !== true,
+    message: () =>
+      'A socket without pull-downs gets nothing at all from a Type-C source through a C-to-C lead.',
+    remedies: () => [
+      'Put 5.1 kohm from each of the two CC pins of the socket to ground.',
+      'Use a lead with a Type-A plug at the source; it then gives 5 V at the default current.',
+    ],
+  },
+  {
+    code: 'power-bank-switches-off',
+    severity: 'warning',
+    at: '/supply/cutoffCurrentMa',
+    unit: 'mA',
+    when: (facts) => supplied(facts).switchesOffWhenQuiet === true,
+    value: (facts) => supplied(facts).idleA * 1000,
+    limit: ({ cutoffMa }) => cutoffMa ?? 0,
+    message: (facts) =>
+      `In a pause the board draws ${ampere(supplied(facts).idleA)}; the power bank switches itself off below ${say(facts.cutoffMa ?? 0, 'mA')}.`,
+    remedies: (facts) => [
+      'Use a power bank with a low-current mode.',
+      `Keep it awake with ${ohm(supplied(facts).keepAliveOhm ?? 0)} across the supply, rated for at least ${watt(2 * (supplied(facts).keepAliveW ?? 0))}; it shortens the running time.`,
+    ],
+  },
+  {
+    code: 'switch-too-weak',
+    severity: 'warning',
+    at: '/supply/switchRatedA',
+    unit: 'A',
+    when: (facts) => supplied(facts).sineA > (facts.supply.switchRatedA ?? Number.POSITIVE_INFINITY),
+    value: (facts) => supplied(facts).sineA,
+    limit: ({ supply }) => supply.switchRatedA ?? 0,
+    message: (facts) =>
+      `The switch carries up to ${ampere(supplied(facts).sineA)} and is rated for ${ampere(facts.supply.switchRatedA ?? 0)}.`,
+    remedies: () => ['Use a switch with a higher direct-current rating.'],
+  },
+]

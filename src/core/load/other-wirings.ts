@@ -1,0 +1,74 @@
+import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import type { Wiring } from '../../schema/wiring.ts'
+import { cleanOutput } from '../power/amplifier.ts'
+import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
+import { canonical, isDriversOnly, wiringsOf } from './alternatives.ts'
+import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
+import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
+import { lowestIndex } from './shares.ts'
+import { driverIdsOf, wiringText } from './wiring-parts.ts'
+
+type Alternative = LoadImpedanceSections['alternatives'][number]
+
+/** The wiring of the request, solved, and what is needed to solve another. */
+interface Given {
+  wiring: Wiring
+  network: Network
+  /** Index of the grid at which the levels are compared. */
+  lowest: number
+  impedances: ReadonlyMap<string, ComplexCurve>
+  rated: ReadonlyMap<string, number>
+  frequencyHz: Float64Array
+  leadOhm: number
+  amplifier: CompleteAmplifier | undefined
+}
+
+/**
+ * Every other wiring of the same drivers with what the amplifier sees of it, loudest first.
+ * The level compares the sums of the cone drive at the same amplifier voltage, drivers of equal sensitivity.
+ * Source: Kirchhoff's laws.
+ */
+export function otherWirings(given: Given): Alternative[] {
+  if (!isDriversOnly(given.wiring)) return []
+  const same = canonical(given.wiring)
+  return wiringsOf(driverIdsOf(given.wiring))
+    .filter((wiring) => canonical(wiring) !== same)
+    .map((wiring) => alternativeOf(wiring, given))
+    .sort((a, b) => (b.levelDb ?? 0) - (a.levelDb ?? 0))
+}
+
+function alternativeOf(wiring: Wiring, given: Given): Alternative {
+  const { impedances, rated, frequencyHz, leadOhm, amplifier } = given
+  const network = solveNetwork(wiring, impedances, frequencyHz, leadOhm)
+  const index = lowestIndex(network)
+  const minimumOhm = Math.hypot(network.re[index]!, network.im[index]!)
+  const ratedOhm = composedRatedOhm(wiring, rated) ?? ratedFromMinimumOhm(minimumOhm)
+  const supplyV = amplifier?.supplyVoltageV
+  return {
+    wiring,
+    text: wiringText(wiring),
+    ratedOhm,
+    minimumOhm,
+    mayDrive:
+      amplifier === undefined ? null : minimumOhm >= lowestOfRatedOhm(amplifier.minimumLoadOhm) * (1 - 1e-9),
+    levelDb: levelDb(drive(network, given.lowest), drive(given.network, given.lowest)),
+    powerW:
+      amplifier === undefined || supplyV === undefined
+        ? null
+        : cleanOutput(amplifier, supplyV, ratedOhm).powerW,
+  }
+}
+
+/** Modulus of the sum of the voltages of all drivers over the voltage of the amplifier. */
+function drive({ places }: Network, index: number): number {
+  let re = 0
+  let im = 0
+  for (const place of places) {
+    re += place.re[index]!
+    im += place.im[index]!
+  }
+  return Math.hypot(re, im)
+}
+
+const levelDb = (other: number, given: number): number | null =>
+  other > 0 && given > 0 ? 20 * Math.log10(other / given) : null

@@ -1,0 +1,127 @@
+import type { Assumption } from '../../schema/frame.ts'
+import type { Programme } from '../../schema/power.ts'
+import type { PowerBudgetRequest } from '../../schema/power-budget.ts'
+import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
+import type { Refusal } from '../outcome.ts'
+import { type CompleteAmplifier, completeAmplifier } from './amplifier-defaults.ts'
+import { FORWARD_V } from './indicator.ts'
+import { type Source, sourceOf } from './source-of.ts'
+import { supplyLead } from './supply-lead.ts'
+
+/** What other calculations know of the same build better than the request. */
+export interface KnownOfBuild {
+  ratedOhm?: number
+  /** Lowest impedance, already held against the amplifier by the rules about the load. */
+  minimumOhm?: number
+  /** Level of one box with 1 W into its load at 1 m, dB. */
+  sensitivity1W1mDb?: number
+  driverRatedPowerW?: number
+  /** Share of a channel's power that the hottest driver takes. */
+  driverPowerShare?: number
+}
+
+/** Everything the power budget starts from, nothing left open. */
+export interface BudgetInput {
+  amplifier: CompleteAmplifier
+  source: Source
+  cableOhm: number
+  loadOhm: number
+  minimumOhm: number
+  programme: Programme
+  /** Current of the indicator, mA, as wanted; 0 without one. */
+  indicatorMa: number
+  /** Current below which a power bank switches itself off, mA; null for other sources. */
+  cutoffMa: number | null
+}
+
+const USUAL_INDICATOR_MA = 3
+const USUAL_CUTOFF_MA = 50
+
+/** Fills the request up, with one assumption for each value that was not given. */
+export function budgetInput(
+  request: PowerBudgetRequest,
+  known: KnownOfBuild,
+): { input: BudgetInput; assumptions: Assumption[] } | Refusal {
+  const { amplifier, assumptions } = completeAmplifier(request.amplifier)
+  const resolved = sourceOf(request.supply, request.amplifier)
+  if ('faults' in resolved) return resolved
+  const lead = supplyLead(request.supply)
+  const loadOhm = known.ratedOhm ?? request.loadOhm
+  const rated = loadOhm ?? amplifier.minimumLoadOhm
+  const minimumOhm = known.minimumOhm ?? request.minimumOhm
+  const { indicator } = request.supply
+  const isBank = request.supply.kind === 'power-bank'
+  return {
+    input: {
+      amplifier,
+      source: resolved.source,
+      cableOhm: lead.cableOhm,
+      loadOhm: rated,
+      minimumOhm: minimumOhm ?? lowestOfRatedOhm(rated),
+      programme: request.programme ?? 'music',
+      indicatorMa: indicator === undefined ? 0 : (indicator.currentMa ?? USUAL_INDICATOR_MA),
+      cutoffMa: isBank ? (request.supply.cutoffCurrentMa ?? USUAL_CUTOFF_MA) : null,
+    },
+    assumptions: [
+      ...assumptions,
+      ...resolved.assumptions,
+      ...lead.assumptions,
+      ...assumedWhen(
+        loadOhm === undefined,
+        '/loadOhm',
+        rated,
+        'ohm',
+        'the lowest rated load of the amplifier',
+      ),
+      ...assumedWhen(
+        minimumOhm === undefined,
+        '/minimumOhm',
+        lowestOfRatedOhm(rated),
+        'ohm',
+        'a load may dip to 80 % of its rated impedance',
+      ),
+      ...assumedWhen(request.programme === undefined, '/programme', 'music', '', 'usual programme'),
+      ...indicatorAssumptions(indicator),
+      ...assumedWhen(
+        isBank && request.supply.cutoffCurrentMa === undefined,
+        '/supply/cutoffCurrentMa',
+        USUAL_CUTOFF_MA,
+        'mA',
+        'power banks switch off below 50 to 100 mA, common practice',
+      ),
+    ],
+  }
+}
+
+/** One assumption, when the value was indeed not given. */
+export const assumedWhen = (
+  notGiven: boolean,
+  at: string,
+  value: number | string,
+  unit: string,
+  why: string,
+): Assumption[] => (notGiven ? [{ at, value, unit, why }] : [])
+
+function indicatorAssumptions(indicator: PowerBudgetRequest['supply']['indicator']): Assumption[] {
+  if (indicator === undefined) return []
+  const colour = indicator.colour ?? 'red'
+  const at = '/supply/indicator'
+  return [
+    ...assumedWhen(indicator.colour === undefined, `${at}/colour`, 'red', '', 'usual indicator'),
+    ...assumedWhen(
+      indicator.currentMa === undefined,
+      `${at}/currentMa`,
+      USUAL_INDICATOR_MA,
+      'mA',
+      'bright enough',
+    ),
+    ...assumedWhen(
+      indicator.forwardV === undefined,
+      `${at}/forwardV`,
+      FORWARD_V[colour],
+      'V',
+      `usual for ${colour}`,
+    ),
+    ...assumedWhen(indicator.diameterMm === undefined, `${at}/diameterMm`, 3, 'mm', 'usual lamp'),
+  ]
+}

@@ -1,0 +1,86 @@
+import type { Cable } from '../../schema/power.ts'
+
+/** Resistivity of annealed copper at 20 °C, ohm mm²/km, and its change per kelvin. IEC 60028, from memory. */
+const COPPER_OHM_MM2_PER_KM = 17.241
+const COPPER_PER_KELVIN = 0.00393
+/** Copper-clad aluminium over copper. ASTM B566, from memory. */
+const COPPER_CLAD_FACTOR = 1.63
+
+/** Contacts of a plug at both ends, and one contact through its life, ohm. Resistance study citing makers, seen. */
+export const USUAL_CONTACTS = 4
+export const USUAL_CONTACT_OHM = 0.03
+
+/**
+ * Highest resistance of a fine-stranded conductor, ohm/km at 20 °C, by its cross-section in mm².
+ * IEC 60228 class 5, seen.
+ */
+export const CLASS_5_OHM_PER_KM: ReadonlyMap<number, number> = new Map([
+  [0.5, 39],
+  [0.75, 26],
+  [1, 19.5],
+  [1.5, 13.3],
+  [2.5, 7.98],
+])
+
+/** Diameter of a wire gauge, mm. ASTM B258, from memory. */
+export const gaugeDiameterMm = (gaugeAwg: number): number => 0.127 * 92 ** ((36 - gaugeAwg) / 39)
+
+/** Cross-section of a solid wire of that gauge, mm². */
+export const gaugeAreaMm2 = (gaugeAwg: number): number => (Math.PI / 4) * gaugeDiameterMm(gaugeAwg) ** 2
+
+/** Resistance of a copper conductor, ohm/km. Stranded of the same gauge is up to 5 % higher. */
+export const copperOhmPerKm = (areaMm2: number, temperatureC = 20): number =>
+  (COPPER_OHM_MM2_PER_KM / areaMm2) * (1 + COPPER_PER_KELVIN * (temperatureC - 20))
+
+/**
+ * Resistance of a two-wire lead out and back with its contacts, ohm.
+ * A printed cross-section is read by IEC 60228 where that has it; with neither gauge nor cross-section, 24 AWG.
+ */
+export function loopResistanceOhm(cable: Cable, temperatureC = 20): number {
+  const perKm = cableOhmPerKm(cable, temperatureC)
+  const contacts = (cable.contacts ?? USUAL_CONTACTS) * (cable.contactResistanceOhm ?? USUAL_CONTACT_OHM)
+  return 2 * cable.lengthM * perKm * 1e-3 + contacts
+}
+
+/** Gauge taken when neither gauge nor cross-section is given: usual for the supply wires of better leads. */
+export const USUAL_GAUGE_AWG = 24
+
+function cableOhmPerKm({ gaugeAwg, areaMm2, copperClad = false }: Cable, temperatureC: number): number {
+  const warm = 1 + COPPER_PER_KELVIN * (temperatureC - 20)
+  const listed = areaMm2 === undefined ? undefined : CLASS_5_OHM_PER_KM.get(areaMm2)
+  const copper =
+    listed === undefined
+      ? copperOhmPerKm(areaMm2 ?? gaugeAreaMm2(gaugeAwg ?? USUAL_GAUGE_AWG), temperatureC)
+      : listed * warm
+  return copperClad ? copper * COPPER_CLAD_FACTOR : copper
+}
+
+/** Below this a resistance is none: no lead and no contact comes near it. */
+export const NEGLIGIBLE_OHM = 1e-6
+
+/** Most power a source can push through a resistance, W: Vs²/4R. Derived. Without resistance there is no limit. */
+export const largestDeliverableW = (supplyV: number, resistanceOhm: number): number | null =>
+  resistanceOhm < NEGLIGIBLE_OHM ? null : supplyV ** 2 / (4 * resistanceOhm)
+
+/**
+ * Voltage left at a board that draws constant power through a resistance, V.
+ * @returns null when the resistance cannot deliver it: the board browns out
+ * Source: derived, V = (Vs + √(Vs² − 4RP))/2.
+ */
+export function boardVoltageV(supplyV: number, resistanceOhm: number, powerW: number): number | null {
+  const root = supplyV ** 2 - 4 * resistanceOhm * powerW
+  return root < 0 ? null : (supplyV + Math.sqrt(root)) / 2
+}
+
+/**
+ * A lead to the drivers: what it costs.
+ * Source: voltage divider; Qes grows as (Re + Rw)/Re, R. H. Small 1972, from memory.
+ */
+export function speakerLead(loopOhm: number, loadOhm: number, reOhm: number) {
+  return {
+    lossDb: 20 * Math.log10(loadOhm / (loadOhm + loopOhm)),
+    qesFactor: (reOhm + loopOhm) / reOhm,
+    powerLostShare: loopOhm / (loadOhm + loopOhm),
+    dampingFactor: loopOhm > 0 ? loadOhm / loopOhm : null,
+  }
+}

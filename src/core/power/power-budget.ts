@@ -1,0 +1,122 @@
+import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
+import { powerRules } from '../findings/power.ts'
+import type { PowerFacts } from '../findings/power-facts.ts'
+import { reservoirRules } from '../findings/reservoir.ts'
+import { apply, cautionsOf } from '../findings/rule.ts'
+import { signalRules } from '../findings/signal.ts'
+import { supplyRules } from '../findings/supply.ts'
+import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
+import type { Outcome, Refusal } from '../outcome.ts'
+import { assumedWhen, type BudgetInput, budgetInput, type KnownOfBuild } from './budget-input.ts'
+import { CONSUMER_LINE_V } from './gain.ts'
+import { gainAssumptions, gainSection, inputResistanceOhmOf } from './gain-section.ts'
+import { indicatorSection } from './indicator-section.ts'
+import { loudnessSection } from './loudness-section.ts'
+import { powerCautions } from './power-cautions.ts'
+import { powerWorking } from './power-working.ts'
+import { RESERVOIR_ESR_OHM, reservoirSection, reservoirUfOf } from './reservoir-section.ts'
+import { sharedGroundError, USUAL_SHIELD_OHM, USUAL_SUPPLY_GROUND_OHM } from './shared-ground.ts'
+import { averagePowerW, CREST_DB } from './supply-current.ts'
+import { powerSection, supplySection } from './supply-section.ts'
+
+const RULES = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules]
+
+/**
+ * What a chain of source, amplifier and supply can give and what it draws.
+ * @param request  amplifier, load on one channel, supply, signal, programme
+ * @param known    what other calculations know of the same build; it goes before the request
+ */
+export function powerBudget(
+  request: PowerBudgetRequest,
+  known: KnownOfBuild = {},
+): Outcome<PowerBudgetSections> | Refusal {
+  const filled = budgetInput(request, known)
+  if ('faults' in filled) return filled
+  const { input } = filled
+  const build = withRequest(known, request)
+  const sections = sectionsOf(input, request, build)
+  const facts = factsOf(input, request, build, sections)
+  return {
+    sections,
+    findings: apply(RULES, facts),
+    assumptions: [
+      ...filled.assumptions,
+      ...gainAssumptions(request.amplifier, request.signal),
+      ...assumedWhen(
+        sections.reservoir !== null,
+        '/supply/reservoirUf',
+        RESERVOIR_ESR_OHM,
+        'ohm',
+        'resistance of the reservoir itself, usual for an electrolytic capacitor',
+      ),
+      ...assumedWhen(
+        sections.loudness !== null && request.wants?.listeningDistanceM === undefined,
+        '/wants/listeningDistanceM',
+        1,
+        'm',
+        'the distance that levels are stated at',
+      ),
+    ],
+    cautions: [...powerCautions(facts), ...cautionsOf(RULES, facts)],
+    working: powerWorking(input, sections),
+  }
+}
+
+function withRequest(known: KnownOfBuild, request: PowerBudgetRequest): KnownOfBuild {
+  const { driverRatedPowerW, driverPowerShare } = request
+  return {
+    ...(driverRatedPowerW === undefined ? {} : { driverRatedPowerW }),
+    ...(driverPowerShare === undefined ? {} : { driverPowerShare }),
+    ...known,
+  }
+}
+
+function sectionsOf(
+  input: BudgetInput,
+  { supply, signal, wants }: PowerBudgetRequest,
+  build: KnownOfBuild,
+): PowerBudgetSections {
+  const power = powerSection(input, build)
+  const supplied = supplySection(input, supply, power.cleanPowerW)
+  return {
+    power,
+    supply: supplied,
+    reservoir: reservoirSection(input, supply, supplied.sineA),
+    indicator: indicatorSection(supply, input.source.voltageV),
+    gain: gainSection(input, signal),
+    loudness: loudnessSection(input, power.cleanPowerW, wants, build.sensitivity1W1mDb),
+  }
+}
+
+function factsOf(
+  input: BudgetInput,
+  request: PowerBudgetRequest,
+  build: KnownOfBuild,
+  sections: PowerBudgetSections,
+): PowerFacts {
+  const { supply, signal, wants } = request
+  return {
+    ...input,
+    sections,
+    isLoadJudged: build.minimumOhm !== undefined,
+    allowedMinimumOhm: lowestOfRatedOhm(input.amplifier.minimumLoadOhm),
+    driverRatedPowerW: build.driverRatedPowerW,
+    driverProgrammeW: averagePowerW(sections.power.driverPowerW, CREST_DB[input.programme]),
+    driverRatedAt: request.driverRatedPowerW === undefined ? '/drivers' : '/driverRatedPowerW',
+    sineDrawW: sections.supply.sineA * input.source.voltageV,
+    supply,
+    reservoirUf: reservoirUfOf(supply),
+    signal,
+    inputResistanceOhm: inputResistanceOhmOf(input.amplifier),
+    groundError:
+      supply.sharedWithSource === true && sections.supply.programmeA > 0
+        ? sharedGroundError(
+            sections.supply.programmeA,
+            USUAL_SUPPLY_GROUND_OHM,
+            USUAL_SHIELD_OHM,
+            signal?.sourceLevelV ?? CONSUMER_LINE_V,
+          )
+        : null,
+    lowestWantedHz: wants?.lowestHz,
+  }
+}

@@ -1,0 +1,91 @@
+import type { Assumption } from '../../schema/frame.ts'
+import type { Amplifier, Supply } from '../../schema/power.ts'
+import type { Refusal } from '../outcome.ts'
+import { packVoltages } from './battery.ts'
+import { PORTS, powerDeliveryCurrentA, powerDeliveryLevelV } from './source.ts'
+
+/** What is known of the source, with what its kind and its socket add. */
+export interface Source {
+  kind: Supply['kind']
+  port: Supply['port']
+  voltageV: number
+  /** A full pack, else the same as voltageV. */
+  highestVoltageV: number
+  currentLimitA: number | null
+}
+
+interface Voltage {
+  voltageV: number
+  why: string | undefined
+}
+
+/**
+ * Voltage and current limit of the source: as given, else by its socket, its cells, its kind or the amplifier.
+ * @returns the source and what was filled in; faults when no voltage can be had
+ */
+export function sourceOf(
+  supply: Supply,
+  amplifier: Amplifier,
+): { source: Source; assumptions: Assumption[] } | Refusal {
+  const voltage = voltageOf(supply, amplifier)
+  if (voltage === undefined)
+    return {
+      faults: [
+        {
+          at: '/supply/voltageV',
+          message: 'Give the voltage of the source, or supplyVoltageV of the amplifier.',
+        },
+      ],
+    }
+  const limit = limitOf(supply, voltage.voltageV)
+  const { cellsInSeries } = supply
+  return {
+    source: {
+      kind: supply.kind,
+      port: supply.port,
+      voltageV: voltage.voltageV,
+      highestVoltageV: Math.max(
+        voltage.voltageV,
+        supply.kind === 'cells' && cellsInSeries !== undefined ? packVoltages(cellsInSeries).fullV : 0,
+      ),
+      currentLimitA: limit.currentLimitA,
+    },
+    assumptions: [
+      ...filled('/supply/voltageV', voltage.voltageV, 'V', voltage.why),
+      ...filled('/supply/currentLimitA', limit.currentLimitA, 'A', limit.why),
+    ],
+  }
+}
+
+const filled = (at: string, value: number | null, unit: string, why: string | undefined): Assumption[] =>
+  why === undefined ? [] : [{ at, value, unit, why }]
+
+function voltageOf(supply: Supply, amplifier: Amplifier): Voltage | undefined {
+  if (supply.voltageV !== undefined) return { voltageV: supply.voltageV, why: undefined }
+  if (supply.port === 'power-delivery' && amplifier.asksForPower === true) {
+    const limit = amplifier.maximumSupplyV ?? amplifier.supplyVoltageV ?? 5
+    return { voltageV: powerDeliveryLevelV(limit), why: 'highest negotiated level that the board stands' }
+  }
+  if (supply.port !== undefined)
+    return { voltageV: PORTS[supply.port].voltageV, why: 'voltage of that socket' }
+  if (supply.kind === 'computer-port') return { voltageV: 5, why: 'a computer port gives 5 V' }
+  if (supply.kind === 'cells' && supply.cellsInSeries !== undefined)
+    return { voltageV: packVoltages(supply.cellsInSeries).nominalV, why: '3.7 V a cell' }
+  return amplifier.supplyVoltageV === undefined
+    ? undefined
+    : { voltageV: amplifier.supplyVoltageV, why: 'the voltage the amplifier runs on' }
+}
+
+function limitOf(
+  supply: Supply,
+  voltageV: number,
+): { currentLimitA: number | null; why: string | undefined } {
+  if (supply.currentLimitA !== undefined) return { currentLimitA: supply.currentLimitA, why: undefined }
+  if (supply.port === 'power-delivery')
+    return { currentLimitA: powerDeliveryCurrentA(voltageV), why: 'what that level may give' }
+  if (supply.port !== undefined)
+    return { currentLimitA: PORTS[supply.port].currentLimitA, why: 'what the standard of that socket gives' }
+  if (supply.kind === 'computer-port')
+    return { currentLimitA: PORTS.usb2.currentLimitA, why: 'most computer ports give 0.5 A in practice' }
+  return { currentLimitA: null, why: undefined }
+}

@@ -1,0 +1,89 @@
+import type { Supply } from '../../schema/power.ts'
+import type { PowerBudgetSections } from '../../schema/power-budget.ts'
+import { cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './amplifier.ts'
+import { bankHours, keepAlive, packHours } from './battery.ts'
+import type { BudgetInput, KnownOfBuild } from './budget-input.ts'
+import { boardVoltageV, largestDeliverableW } from './cable.ts'
+import { fuseA } from './protection.ts'
+import {
+  averageCurrentA,
+  CREST_DB,
+  type Draw,
+  EIGHTH_POWER_CREST_DB,
+  peakSupplyCurrentA,
+} from './supply-current.ts'
+
+type PowerSection = PowerBudgetSections['power']
+type SupplySection = PowerBudgetSections['supply']
+
+/** What all channels draw at the clean power, the indicator counted with the idle current. */
+export const drawOf = ({ amplifier, source, indicatorMa }: BudgetInput, cleanPowerW: number): Draw => ({
+  channels: amplifier.channels,
+  cleanPowerW,
+  supplyVoltageV: source.voltageV,
+  efficiency: amplifier.efficiency,
+  quiescentCurrentMa: amplifier.quiescentCurrentMa + indicatorMa,
+})
+
+/** What the source must give and what arrives. See the functions for the sources of the formulas. */
+export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: number): SupplySection {
+  const { source, cableOhm, cutoffMa } = input
+  const draw = drawOf(input, cleanPowerW)
+  const programmeA = averageCurrentA(draw, CREST_DB[input.programme])
+  const eighthPowerA = averageCurrentA(draw, EIGHTH_POWER_CREST_DB)
+  const sineA = averageCurrentA(draw, CREST_DB.sine)
+  const peakA = peakSupplyCurrentA(draw)
+  const awake = cutoffMa === null ? null : keepAlive(source.voltageV, cutoffMa, draw.quiescentCurrentMa)
+  const atBoard = (currentA: number) => boardVoltageV(source.voltageV, cableOhm, currentA * source.voltageV)
+  return {
+    voltageV: source.voltageV,
+    highestVoltageV: source.highestVoltageV,
+    currentLimitA: source.currentLimitA,
+    idleA: draw.quiescentCurrentMa * 1e-3,
+    programmeA,
+    eighthPowerA,
+    sineA,
+    peakA,
+    boardVoltageV: atBoard(programmeA),
+    boardVoltageAtPeakV: atBoard(peakA),
+    cableOhm,
+    largestDeliverableW: largestDeliverableW(source.voltageV, cableOhm),
+    marginA: source.currentLimitA === null ? null : source.currentLimitA - programmeA,
+    runningTimeH: runningTimeH(supply, source.voltageV, eighthPowerA),
+    switchesOffWhenQuiet: cutoffMa === null ? null : awake !== null,
+    keepAliveOhm: awake?.resistorOhm ?? null,
+    keepAliveW: awake?.dissipationW ?? null,
+    fuseA: fuseA(sineA),
+  }
+}
+
+function runningTimeH(supply: Supply, voltageV: number, currentA: number): number | null {
+  const { kind, capacityMah, cellsInSeries } = supply
+  if (capacityMah === undefined) return null
+  if (kind === 'power-bank') return bankHours(capacityMah, voltageV, currentA)
+  return kind === 'cells' && cellsInSeries !== undefined
+    ? packHours(capacityMah, cellsInSeries, voltageV * currentA)
+    : null
+}
+
+/** What one channel can give, and what to think of the maker's claim. */
+export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSection {
+  const { amplifier, source, loadOhm } = input
+  const clean = cleanOutput(amplifier, source.voltageV, loadOhm)
+  const sineDrawW = averageCurrentA(drawOf(input, clean.powerW), CREST_DB.sine) * source.voltageV
+  const sagging = boardVoltageV(source.voltageV, input.cableOhm, sineDrawW)
+  const claimedPowerW = amplifier.ratedPowerW ?? null
+  return {
+    cleanPowerW: clean.powerW,
+    cleanVoltageV: clean.voltageV,
+    peakCurrentA: peakCurrentA(amplifier, source.voltageV, input.minimumOhm),
+    powerAt10PercentW: powerAt10PercentW(clean.powerW),
+    cleanPowerOnLeadW: sagging === null ? null : cleanOutput(amplifier, sagging, loadOhm).powerW,
+    claimedPowerW,
+    claimedPossible:
+      claimedPowerW === null
+        ? null
+        : claimedPowerW <= largestClaimW(amplifier.output, source.voltageV, loadOhm),
+    driverPowerW: clean.powerW * (known.driverPowerShare ?? 1),
+  }
+}
