@@ -104,9 +104,12 @@ export interface Contradiction {
 
 const ROUNDING = 0.03
 
+// Solving total Q for one of its parts multiplies rounding; a contradiction shows in the total itself.
+const COMPARED = LINKED.filter((name) => name !== 'qes' && name !== 'qms')
+
 /** Given parameters that the other given ones contradict, each once, worst first. */
 export function contradictions(parameters: DriverParameters): Contradiction[] {
-  const found = LINKED.flatMap((field) => {
+  const found = COMPARED.flatMap((field) => {
     const given = parameters[field]
     if (given === undefined) return []
     const { [field]: _, ...others } = parameters

@@ -1,0 +1,36 @@
+import { boxTuning as computeBoxTuning } from '../../core/box/box-tuning.ts'
+import { BoxTuningRequest, boxTuningSections } from '../../schema/box-tuning.ts'
+import { calculation } from '../calculation.ts'
+import { boxTuningAnswer } from './answer.ts'
+
+export const boxTuning = calculation({
+  path: '/v1/box-tuning',
+  operationId: 'boxTuning',
+  summary: 'How a driver behaves in a box',
+  description:
+    'Use this when the driver data and a closed, vented or passive-radiator box are known and tuning, cut-off, response, impedance, excursion, air speed or loudness are asked. For the length of a tube alone use port; for amplifier, supply and panels as well use design-check.',
+  body: BoxTuningRequest,
+  sections: boxTuningSections,
+  example: {
+    driver: {
+      fsHz: 124,
+      qms: 3.2,
+      qes: 0.55,
+      vasL: 0.92,
+      sdCm2: 28,
+      reOhm: 3.4,
+      leMh: 0.06,
+      xmaxMm: 2.2,
+      ratedPowerW: 12,
+    },
+    driverCount: 2,
+    driverWiring: 'series',
+    box: { kind: 'vented', netVolumeL: 2.5, lining: 'walls', leakageQ: 10 },
+    port: { innerDiameterMm: 26, tuningHz: 105 },
+    drive: { voltageV: 8, sourceResistanceOhm: 0.3 },
+    curve: { fromHz: 20, toHz: 20_000, points: 100 },
+  },
+  get: true,
+  compute: computeBoxTuning,
+  answer: boxTuningAnswer,
+})

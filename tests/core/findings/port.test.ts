@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest'
+import { type PortFacts, portRules } from '../../../src/core/findings/port.ts'
+import { apply } from '../../../src/core/findings/rule.ts'
+
+const FITS: PortFacts = {
+  at: '/port',
+  tuningHz: 90,
+  lengthMm: 60,
+  highestTuningHz: 190,
+  pipeResonanceHz: 2500,
+  panelThicknessMm: 12,
+  insideDepthMm: 136,
+  diameterMm: 26,
+}
+
+const codes = (change: Partial<PortFacts>) =>
+  apply(portRules, { ...FITS, ...change }).map((finding) => finding.code)
+
+it('says nothing about a port that fits', () => {
+  expect(codes({})).toEqual([])
+})
+
+// Clearance of a diameter behind a tube and 1.5 kHz for pipe tones: common practice, no source.
+it.each<[string, Partial<PortFacts>, Partial<PortFacts>]>([
+  ['port-cannot-reach-tuning', { lengthMm: 20 }, { lengthMm: null }],
+  ['port-shorter-than-panel', { lengthMm: 12 }, { lengthMm: 11.9 }],
+  // 136 inside, so a tube of 148 through a board of 12 touches the back.
+  ['port-does-not-fit', { lengthMm: 147.9 }, { lengthMm: 148 }],
+  ['port-near-wall', { lengthMm: 122 }, { lengthMm: 122.1 }],
+  ['port-pipe-resonance-low', { pipeResonanceHz: 1500 }, { pipeResonanceHz: 1499 }],
+])('%s begins at its limit', (code, inside, outside) => {
+  expect(codes(inside)).not.toContain(code)
+  expect(codes(outside)).toContain(code)
+})
