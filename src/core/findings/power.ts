@@ -27,7 +27,7 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     value: ({ sections }) => sections.power.claimedPowerW ?? 0,
     limit: ({ sections }) => sections.power.powerAt10PercentW,
     message: ({ sections, loadOhm, source }) =>
-      `${watt(sections.power.claimedPowerW ?? 0)} into ${ohm(loadOhm)} is impossible on ${volt(source.voltageV)}: ${watt(sections.power.cleanPowerW)} is clean, ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
+      `${watt(sections.power.claimedPowerW ?? 0)} a channel is impossible on ${volt(source.voltageV)}: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
     remedies: ({ sections }) => [`Reckon with ${watt(sections.power.cleanPowerW)} a channel.`],
   },
   {

@@ -87,3 +87,6 @@ export function classDInput(
 /** Largest heat of a linear (class AB) bridge on a sine, W: 2 Vs²/(π² R). Class B theory, from memory. */
 export const linearBridgeWorstHeatW = (supplyV: number, loadOhm: number): number =>
   (2 * supplyV ** 2) / (Math.PI ** 2 * loadOhm)
+
+/** Best efficiency of a linear stage, at full swing. Class B theory, from memory. */
+export const LINEAR_EFFICIENCY_AT_FULL_SWING = Math.PI / 4

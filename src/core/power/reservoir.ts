@@ -1,7 +1,8 @@
 /** Least charge the port standard counts as inrush, C, and the current above which it counts, A. USB 2.0, seen. */
 export const ATTACH_CHARGE_C = 50e-6
 export const ATTACH_CURRENT_A = 0.1
-/** Largest capacitor that may hang across a port at attach, uF. USB 2.0 7.2.4.1, seen as quoted. */
+/** Least and largest capacitor that may hang across a port at attach, uF. USB 2.0 7.2.4.1, seen as quoted. */
+export const ATTACH_LEAST_UF = 1
 export const ATTACH_LARGEST_UF = 10
 /** Capacitor a port must have of its own, uF. USB 2.0, from memory. */
 const PORT_OWN_UF = 120

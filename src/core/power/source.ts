@@ -37,6 +37,15 @@ export const BUS = {
   usb3LowPowerHubMinV: 4.45,
 } as const
 
+/** What a Type-C lead may lose at its rated current, V: bus and ground. USB Type-C 4.4.1, seen as quoted by B. Leung. */
+const TYPE_C_LEAD_DROP_V = { bus: 0.5, ground: 0.25 }
+
+/** The least that a lawful source through a lawful Type-C lead leaves at the board, V, and that lead, ohm the loop. */
+export function typeCWorstCase(ratedCurrentA: number): { lowestAtDeviceV: number; loopOhm: number } {
+  const dropV = TYPE_C_LEAD_DROP_V.bus + TYPE_C_LEAD_DROP_V.ground
+  return { lowestAtDeviceV: BUS.sourceMinV - dropV, loopOhm: dropV / ratedCurrentA }
+}
+
 /** Highest negotiated level that the board stands, V. Power Delivery never goes below its 5 V. */
 export const powerDeliveryLevelV = (
   boardLargestV: number,

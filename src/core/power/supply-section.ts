@@ -83,7 +83,9 @@ export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSect
     claimedPossible:
       claimedPowerW === null
         ? null
-        : claimedPowerW <= largestClaimW(amplifier.output, source.voltageV, loadOhm),
+        : // Makers state their claim into the lowest load the board may drive.
+          claimedPowerW <=
+          largestClaimW(amplifier.output, source.voltageV, Math.min(loadOhm, amplifier.minimumLoadOhm)),
     driverPowerW: clean.powerW * (known.driverPowerShare ?? 1),
   }
 }

@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest'
+import {
+  boardVoltageV,
+  CLASS_5_OHM_PER_KM,
+  copperOhmPerKm,
+  gaugeAreaMm2,
+  gaugeDiameterMm,
+  largestDeliverableW,
+  loopResistanceOhm,
+  speakerLead,
+} from '../../../src/core/power/cable.ts'
+import { holdRows } from './hold-rows.ts'
+
+const drop = (inputs: {
+  lengthM: number
+  gaugeAwg: number
+  contacts?: number
+  contactResistanceOhm?: number
+  copperCladAluminium?: boolean
+  temperatureC?: number
+  currentA?: number
+}) => {
+  const { lengthM, gaugeAwg, contacts = 0, contactResistanceOhm = 0 } = inputs
+  const loopOhm = loopResistanceOhm(
+    { lengthM, gaugeAwg, contacts, contactResistanceOhm, copperClad: inputs.copperCladAluminium === true },
+    inputs.temperatureC,
+  )
+  return { loopResistanceOhm: loopOhm, dropV: loopOhm * (inputs.currentA ?? 0) }
+}
+
+holdRows('cable', {
+  'awg-': ({ gaugeAwg, temperatureC }) => ({
+    diameterMm: gaugeDiameterMm(gaugeAwg),
+    areaMm2: gaugeAreaMm2(gaugeAwg),
+    resistanceOhmPerKm: copperOhmPerKm(gaugeAreaMm2(gaugeAwg), temperatureC),
+  }),
+  'iec60228-': ({ areaMm2 }) => ({ largestResistanceOhmPerKm: CLASS_5_OHM_PER_KM.get(areaMm2) }),
+  'cable-': drop,
+  'copper-clad': drop,
+  'voltage-at-board-': ({ supplyVoltageV, loopResistanceOhm: loop, powerDrawnW }) => ({
+    boardVoltageV: boardVoltageV(supplyVoltageV, loop, powerDrawnW),
+    largestDeliverableW: largestDeliverableW(supplyVoltageV, loop),
+  }),
+})
+
+holdRows('speaker-lead', {
+  'lead-': ({ lengthM, resistanceOhmPerKm, loadOhm, reOhm }) => {
+    const loopOhm = (2 * lengthM * resistanceOhmPerKm) / 1000
+    return { loopOhm, ...speakerLead(loopOhm, loadOhm, reOhm) }
+  },
+})
+
+test('a printed cross-section is read by the standard, any other by its copper', () => {
+  const lead = { lengthM: 10, contacts: 0 }
+  expect(loopResistanceOhm({ ...lead, areaMm2: 0.75 })).toBeCloseTo(0.52, 9)
+  // 17.241 ohm mm²/km over 0.7 mm², out and back over 10 m.
+  expect(loopResistanceOhm({ ...lead, areaMm2: 0.7 })).toBeCloseTo((17.241 / 0.7) * 0.02, 9)
+})

@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest'
+import { type Burst, lowestBurstVoltageV } from '../../../src/core/power/bass-burst.ts'
+import { boardVoltageV } from '../../../src/core/power/cable.ts'
+import {
+  afterStepV,
+  droopV,
+  halvingReservoirUf,
+  holdUpMs,
+  inrush,
+  leastRatingV,
+  portDipV,
+  rippleSharing,
+  softStartMs,
+} from '../../../src/core/power/reservoir.ts'
+import { holdRows } from './hold-rows.ts'
+
+holdRows('reservoir', {
+  'droop-': ({ reservoirUf, currentA, timeMs }) => ({ droopV: droopV(reservoirUf, currentA, timeMs) }),
+  'hold-up-': ({ reservoirUf, fromV, toV, powerDrawnW }) => ({
+    holdUpMs: holdUpMs(reservoirUf, fromV, toV, powerDrawnW),
+  }),
+  'step-': (inputs) => ({
+    boardVoltageV: afterStepV(
+      inputs.supplyVoltageV,
+      inputs.sourceResistanceOhm,
+      inputs.reservoirUf,
+      inputs.capacitorEsrOhm,
+      inputs.currentStepA,
+      inputs.timeMs,
+    ),
+  }),
+  'sharing-': ({ sourceResistanceOhm, reservoirUf, toneHz }) => ({
+    ...rippleSharing(sourceResistanceOhm, reservoirUf, toneHz),
+  }),
+  'capacitor-for-50hz': ({ sourceResistanceOhm, toneHz }) => ({
+    reservoirUf: halvingReservoirUf(sourceResistanceOhm, toneHz),
+  }),
+  'burst-': (inputs: Burst) => {
+    const withIt = lowestBurstVoltageV(inputs) ?? Number.NaN
+    const without = lowestBurstVoltageV({ ...inputs, reservoirUf: 0 }) ?? Number.NaN
+    return { lowestVoltageV: withIt, gainOverNoCapacitorV: withIt - without }
+  },
+  'attach-inrush-': ({ reservoirUf, sourceResistanceOhm, voltageV }) => {
+    const attach = inrush(reservoirUf, sourceResistanceOhm, voltageV)
+    return { ...attach, resistorEnergyMj: attach.energyMj }
+  },
+  'soft-start-': ({ reservoirUf, voltageV, chargeCurrentMa }) => ({
+    timeMs: softStartMs(reservoirUf, voltageV, chargeCurrentMa / 1000),
+  }),
+  'charge-share-': ({ portCapacitorUf, attachedUf, voltageV }) => {
+    const dipV = portDipV(attachedUf, voltageV, portCapacitorUf)
+    return { dipV, portVoltageV: voltageV - dipV }
+  },
+  'capacitor-rating-': ({ highestSupplyV, ratingsV }) => ({
+    ratingV: leastRatingV(highestSupplyV, ratingsV),
+  }),
+})
+
+describe('attach limit of a computer port', () => {
+  test('1000 uF are a hundred times over, and 4.7 ohm in series do not mend that (common practice)', () => {
+    expect(inrush(1000, 0.25, 5).timesOverAttachCharge).toBeGreaterThan(95)
+    expect(inrush(1000, 4.7, 5).timesOverAttachCharge).toBeGreaterThan(85)
+    expect(inrush(1000, 50, 5).withinAttachLimit).toBe(true)
+  })
+})
+
+describe('bass burst', () => {
+  const burst: Burst = {
+    supplyVoltageV: 5,
+    sourceResistanceOhm: 0.35,
+    reservoirUf: 0,
+    capacitorEsrOhm: 0.03,
+    averagePowerDrawnW: 4,
+    toneHz: 50,
+  }
+
+  // The lowest voltages of the reference, section 8, run in a circuit simulator.
+  test.each([
+    [100, 50, 4.358],
+    [1000, 50, 4.37],
+    [4700, 50, 4.489],
+    [100, 200, 4.36],
+    [1000, 200, 4.468],
+    [4700, 200, 4.631],
+  ])('%i uF at %i Hz leaves %f V', (reservoirUf, toneHz, lowestV) => {
+    expect(lowestBurstVoltageV({ ...burst, reservoirUf, toneHz })).toBeCloseTo(lowestV, 2)
+  })
+
+  test('without a capacitor it is the constant-power voltage at twice the average power', () => {
+    expect(lowestBurstVoltageV(burst)).toBeCloseTo(boardVoltageV(5, 0.35, 8) ?? 0, 6)
+  })
+
+  test('a draw above Vs²/4R collapses; without resistance nothing ever does', () => {
+    expect(lowestBurstVoltageV({ ...burst, averagePowerDrawnW: 9 })).toBeNull()
+    expect(lowestBurstVoltageV({ ...burst, averagePowerDrawnW: 9, sourceResistanceOhm: 0 })).toBe(5)
+  })
+})
