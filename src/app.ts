@@ -1,24 +1,27 @@
 import accepts from '@fastify/accepts'
 import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
-import Fastify, { type FastifyServerOptions } from 'fastify'
+import Fastify, { type FastifyBaseLogger } from 'fastify'
+import { pino } from 'pino'
 import { contractOptions } from './api/contract.ts'
 import { health } from './api/health.ts'
 import { port } from './api/port/route.ts'
 import { answerBrokenConnection, answerError, answerProblems } from './api/problem-answers.ts'
 import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
+import { pages } from './docs/pages.ts'
 import { sharedSchemas } from './schema/shared.ts'
 
 const HALF_A_MINUTE_MS = 30_000
 
 export interface AppOptions {
-  logger?: Exclude<FastifyServerOptions['logger'], undefined>
+  logLevel?: string
 }
 
 /** Builds the server without opening a port: the contract, the problems, then one line a calculation. */
-export async function buildApp({ logger = false }: AppOptions = {}) {
+export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
+  const log: FastifyBaseLogger = pino({ level: logLevel })
   const app = Fastify({
-    logger,
+    loggerInstance: log,
     bodyLimit: BODY_LIMIT_BYTES,
     connectionTimeout: HALF_A_MINUTE_MS,
     requestTimeout: HALF_A_MINUTE_MS,
@@ -39,6 +42,7 @@ export async function buildApp({ logger = false }: AppOptions = {}) {
 
   await app.register(port)
 
+  await app.register(pages)
   await app.register(health)
   return app
 }

@@ -1,20 +1,29 @@
+import { pino } from 'pino'
 import { buildApp } from './app.ts'
 import { mathEngine } from './core/math-engine.ts'
 
-const PORT_RANGE = { lowest: 0, highest: 65_535 }
+const HIGHEST_PORT = 65_535
+const LOG_LEVELS = [...Object.keys(pino.levels.values), 'silent']
 
-/** The port from the environment; 0 lets the system choose one. */
-function portFrom(text: string): number {
-  const port = Number(text)
-  const fits = /^\d+$/.test(text) && port >= PORT_RANGE.lowest && port <= PORT_RANGE.highest
-  if (fits) return port
-  process.stderr.write(`PORT must be a whole number from 0 to ${PORT_RANGE.highest}, is "${text}"\n`)
+function stop(message: string): never {
+  process.stderr.write(`${message}\n`)
   process.exit(1)
 }
 
-const { HOST = '127.0.0.1', PORT = '8080', LOG_LEVEL = 'warn' } = process.env
+/** The port from the environment; 0 lets the system choose one. */
+function portFrom(text: string): number {
+  if (/^\d+$/.test(text) && Number(text) <= HIGHEST_PORT) return Number(text)
+  return stop(`PORT must be a whole number from 0 to ${HIGHEST_PORT}, is "${text}"`)
+}
+
+function logLevelFrom(text: string): string {
+  if (LOG_LEVELS.includes(text)) return text
+  return stop(`LOG_LEVEL must be one of ${LOG_LEVELS.join(', ')}, is "${text}"`)
+}
+
+const { HOST: host = '127.0.0.1', PORT = '8080', LOG_LEVEL = 'warn' } = process.env
 const port = portFrom(PORT)
-const app = await buildApp({ logger: { level: LOG_LEVEL } })
+const app = await buildApp({ logLevel: logLevelFrom(LOG_LEVEL) })
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {
@@ -22,11 +31,11 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   })
 }
 
-const address = await app.listen({ host: HOST, port }).catch((error: Error) => {
-  process.stderr.write(`Cannot listen on ${HOST}:${PORT}: ${error.message}\n`)
-  process.exit(1)
-})
-process.stdout.write(`Boxwright listens on ${address} (documentation at ${address}/docs)\n`)
+/** Where the service can be reached. */
+export const address = await app
+  .listen({ host, port })
+  .catch((error: Error) => stop(`Cannot listen on ${host}, port ${PORT}: ${error.message}`))
+process.stdout.write(`Boxwright listens on ${address}, documentation at ${address}/docs\n`)
 
 // Loaded now, so that the first text with a unit does not wait for it.
 await mathEngine()

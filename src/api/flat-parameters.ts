@@ -46,17 +46,17 @@ function flatList(schema: SchemaNode, place: Place): [string, TSchema][] {
   return flatMembers(items, { ...place, name: `${place.name}.0`, example: first })
 }
 
-/** In a query a quantity is text that may carry its unit, and `none` stands for null. */
+/** `none` stands for null in a query. Only the fields of the one example have examples, so that together they run. */
 function parameter(schema: SchemaNode, { required, example }: Place): TSchema {
-  const examples = example === undefined ? schema.examples : [example]
+  const { examples: _others, ...named } = schema
   const nullable = hasType(schema, 'null')
   const shown = Type.Unsafe({
-    ...schema,
+    ...named,
     ...(nullable && {
       type: ['number', 'string'],
       description: `${schema.description}; in a query: none for null`,
     }),
-    ...(examples !== undefined && { examples: examples.slice(0, 1) }),
+    ...(example !== undefined && { examples: [example] }),
   })
   return required ? shown : Type.Optional(shown)
 }

@@ -57,9 +57,12 @@ async function converted(
     return { fault: `"${text}" is ${kind || 'something else'}; ${takes(field)}` }
   }
   return Number.isFinite(inOwnUnit)
-    ? { value: inOwnUnit }
+    ? { value: withoutNoise(inOwnUnit) }
     : { fault: `"${text}" is not a finite number; ${takes(field)}` }
 }
+
+/** 470 nF are 0.47 uF, not 0.4700000000000001: a double carries 15 digits for sure, and a value on a limit must stay on it. */
+const withoutNoise = (value: number): number => Number(value.toPrecision(15))
 
 /** What a unit measures; empty for a combination without a name here, undefined when it is no unit. */
 function kindOf(unit: string, engine: MathEngine): string | undefined {

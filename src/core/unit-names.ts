@@ -46,12 +46,12 @@ export const OTHER_KINDS = [
   { measures: 'an energy', engine: 'J' },
 ]
 
-/** Marks that mathjs does not read, written as it does. */
+/** Marks that mathjs does not read, written as it does; micro and ohm each exist as a sign and as a Greek letter. */
 const MARKS: [RegExp, string][] = [
-  [/[µμ]/g, 'u'],
-  [/[ΩΩ]/g, 'ohm'],
-  [/[℃]|°\s*C/g, 'degC'],
-  [/[℉]|°\s*F/g, 'degF'],
+  [/[\u00b5\u03bc]/g, 'u'],
+  [/[\u03a9\u2126]/g, 'ohm'],
+  [/℃|°\s*C/g, 'degC'],
+  [/℉|°\s*F/g, 'degF'],
   [/°/g, 'deg'],
   [/²/g, '^2'],
   [/³/g, '^3'],

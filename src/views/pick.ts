@@ -58,7 +58,7 @@ function bare(value: unknown, decimal: 'point' | 'comma'): string {
 function plainNumber(value: number, decimal: 'point' | 'comma'): string {
   const text = String(value)
   const plain = text.includes('e')
-    ? value.toLocaleString('en-US', { useGrouping: false, maximumFractionDigits: 30 })
+    ? value.toLocaleString('en-US', { useGrouping: false, maximumFractionDigits: 20 })
     : text
   return decimal === 'comma' ? plain.replace('.', ',') : plain
 }

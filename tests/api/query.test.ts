@@ -1,0 +1,113 @@
+import type { TSchema } from 'typebox'
+import { afterAll, describe, expect, it } from 'vitest'
+import { queryBody } from '../../src/api/query-body.ts'
+import { buildApp } from '../../src/app.ts'
+import { Design } from '../../src/schema/design.ts'
+
+const design: TSchema = Design
+
+describe('dotted names stand for a nested body', () => {
+  it('by the schema: lists, whole numbers, true and false, null, text left for the reader of quantities', () => {
+    const { body, faults } = queryBody(design, {
+      'drivers.0.id': '12',
+      'drivers.0.count': '2',
+      'drivers.0.sharesBox': 'false',
+      'drivers.0.parameters.fsHz': '124 Hz',
+      'drivers.0.parameters.qms': '3.2',
+      'box.kind': 'closed',
+      'box.leakageQ': 'none',
+      'box.portQ': '40',
+      'workshop.holeSawsMm': ['22', '32'],
+    })
+    expect(faults).toEqual([])
+    expect(body).toEqual({
+      drivers: [{ id: '12', count: 2, sharesBox: false, parameters: { fsHz: '124 Hz', qms: 3.2 } }],
+      box: { kind: 'closed', leakageQ: null, portQ: 40 },
+      workshop: { holeSawsMm: [22, 32] },
+    })
+  })
+
+  it.each([
+    [{ wiring: 'main' }, 'main'],
+    [{ 'wiring.series': 'main' }, { series: ['main'] }],
+    [{ 'wiring.parallel': ['main', 'main'] }, { parallel: ['main', 'main'] }],
+    [
+      { 'wiring.series.0.parallel': ['a', 'b'], 'wiring.series.1.resistorOhm': '4.7 ohm' },
+      { series: [{ parallel: ['a', 'b'] }, { resistorOhm: '4.7 ohm' }] },
+    ],
+  ])('the wiring as a tree: %j', (query, wiring) => {
+    expect(queryBody(design, query)).toEqual({ body: { wiring }, faults: [] })
+  })
+
+  it('takes a name without a value as not given, as an empty field of a form', () => {
+    expect(queryBody(design, { name: '', 'box.kind': 'closed' }).body).toEqual({ box: { kind: 'closed' } })
+  })
+
+  it.each([
+    [{ boxes: ['1', '2'] }, '/boxes', 'is given 2 times'],
+    [{ 'drivers.1.id': 'main' }, '/drivers', /0 is missing/],
+    [{ 'drivers.x.id': 'main' }, '/drivers', /0 is missing/],
+    [{ box: 'closed', 'box.kind': 'closed' }, '/box', /both as one value and by the names below/],
+    [{ [Array(40).fill('a').join('.')]: '1' }, expect.any(String), 'has too many dots'],
+  ])('refuses %j', (query, at, message) => {
+    const { faults } = queryBody(design, query)
+    expect(faults).toEqual([{ at, message: expect.stringMatching(message) }])
+  })
+
+  it('makes nothing of the names of prototypes', () => {
+    queryBody(design, {
+      '__proto__.polluted': '1',
+      'constructor.prototype.polluted': '1',
+      'box.__proto__.x': '1',
+    })
+    expect('polluted' in {}).toBe(false)
+  })
+})
+
+describe('a cell and a form', async () => {
+  const app = await buildApp()
+  afterAll(() => app.close())
+  const base = '/v1/port?netVolumeL=3&innerDiameterMm=26&tuningHz=105'
+
+  it('gets one bare number without a line end, with the decimal mark it asked for', async () => {
+    const point = await app.inject(`${base}&pick=port.lengthMm`)
+    const comma = await app.inject(`${base}&pick=port.lengthMm&decimal=comma`)
+    expect(point.headers['content-type']).toBe('text/plain; charset=utf-8')
+    expect(point.body).toMatch(/^\d+\.\d+$/)
+    expect(comma.body).toBe(point.body.replace('.', ','))
+  })
+
+  it('reads text with its own unit, as typed into an address', async () => {
+    const inches = await app.inject(
+      '/v1/port?netVolumeL=3000+ml&innerDiameterMm=1+1/32%22&tuningHz=0.105kHz&pick=port.areaCm2',
+    )
+    // area of a circle of 1 1/32 in
+    expect(Number(inches.body)).toBeCloseTo((Math.PI / 4) * (2.54 * (33 / 32)) ** 2, 9)
+  })
+
+  it('gets an error as one line with status 200 when it asks for that', async () => {
+    const response = await app.inject('/v1/port?netVolumeL=3+kg&errors=text&pick=port.lengthMm')
+    expect(response.statusCode).toBe(200)
+    expect(response.body).toMatch(/^error: .*\/netVolumeL "3 kg" is a mass[^\n]*$/)
+    expect((await app.inject('/v1/port?netVolumeL=3+kg')).statusCode).toBe(422)
+  })
+
+  it('is told the nearest name for a pick or a field that does not exist', async () => {
+    const pick = await app.inject(`${base}&pick=port.lengthmm`)
+    expect(pick.statusCode).toBe(422)
+    expect(pick.json().detail).toContain('did you mean "port.lengthMm"?')
+    const field = await app.inject(`${base}&innerDiametreMm=3`)
+    expect(field.json().errors).toEqual([
+      { at: '/innerDiametreMm', message: 'is not known here; did you mean "innerDiameterMm"?' },
+    ])
+  })
+
+  it('can ask for the sentence or the JSON, in the query before Accept', async () => {
+    const accept = { accept: 'application/json' }
+    const text = await app.inject({ url: `${base}&format=text`, headers: accept })
+    expect(text.headers['content-type']).toBe('text/plain; charset=utf-8')
+    expect(text.headers['vary']).toBe('accept')
+    const json = await app.inject({ url: `${base}&format=json`, headers: { accept: 'text/plain' } })
+    expect(json.json().answer).toBe(text.body)
+  })
+})
