@@ -11,6 +11,16 @@ const MOST_BOARDS_EMPTIED = 4
 const SORT_NOISE = 0.5
 /** Loss of evenness that is accepted, so that the search does not stick. */
 const SLACK = 0.02
+/** Work of a round besides the laying, in pieces squared (measured). */
+const ROUND_WORK = 400
+
+interface Round {
+  before: Packing
+  after: Packing
+  kept: Sheet[]
+  /** How many pieces were laid anew. */
+  pieces: number
+}
 
 const pick = (count: number, random: () => number): number =>
   Math.min(count - 1, Math.floor(random() * count))
@@ -37,11 +47,7 @@ function shuffled(order: readonly number[], random: () => number): number[] {
 }
 
 /** Empties some boards and fills boards again by a rule drawn at random. */
-function recreated(
-  job: Job,
-  packing: Packing,
-  random: () => number,
-): { before: Packing; after: Packing; kept: Sheet[] } {
+function recreated(job: Job, packing: Packing, random: () => number): Round {
   const chosen = boardsToEmpty(job, packing.sheets, random)
   const emptied = packing.sheets.filter((_, index) => chosen.has(index))
   const kept = packing.sheets.filter((_, index) => !chosen.has(index))
@@ -52,24 +58,25 @@ function recreated(
   const orders = boardOrders(job)
   const boards = random() < 0.5 ? orders[pick(orders.length, random)]! : shuffled(orders[0]!, random)
   const after = layGreedily(job, order, boards, onHand, RULES[pick(RULES.length, random)]!)
-  return { before: { sheets: emptied, left: packing.left }, after, kept }
+  return { before: { sheets: emptied, left: packing.left }, after, kept, pieces: pieces.length }
 }
 
 /**
  * Ruin and recreate on whole boards: the contents of a few boards are laid anew, and the result is kept when it
  * is no worse. Squared fills draw the parts together until a board falls empty.
  * After J. Gardeyn & T. Wauters, A goal-driven ruin and recreate heuristic (arXiv 2508.19306), much simplified.
- * @param rounds  how often; the same rounds and seed give the same layout
+ * @param work    how much to try, in pieces squared; the same work and seed give the same layout
  * @param enough  price below which nothing can be (stop there)
  */
-export function improved(job: Job, start: Packing, rounds: number, seed: number, enough: number): Packing {
+export function improved(job: Job, start: Packing, work: number, seed: number, enough: number): Packing {
   const random = randomFrom(seed)
   let best = start
   let now = start
   let bestScore = scoreOf(job, start)
-  for (let round = 0; round < rounds; round++) {
+  for (let done = 0; done < work; ) {
     if (bestScore.leftUm2 === 0 && bestScore.price <= enough) return best
-    const { before, after, kept } = recreated(job, now, random)
+    const { before, after, kept, pieces } = recreated(job, now, random)
+    done += ROUND_WORK + pieces ** 2
     if (compareScores(scoreOf(job, after), scoreOf(job, before), SLACK * random()) > 0) continue
     now = { sheets: [...kept, ...after.sheets], left: after.left }
     const score = scoreOf(job, now)

@@ -34,7 +34,8 @@ export function waysOfGrain(part: Part['grain'], board: Stock['grain']): number 
   return part === board ? 1 : 2
 }
 
-const thicknessMeets = (part: Part, board: Stock): boolean =>
+/** Whether the part may come from the board; a thickness that is not given meets any. */
+export const thicknessMeets = (part: Part, board: Stock): boolean =>
   part.thicknessMm === undefined ||
   board.thicknessMm === undefined ||
   micrometres(part.thicknessMm) === micrometres(board.thicknessMm)

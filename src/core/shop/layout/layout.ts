@@ -41,7 +41,7 @@ const leastPrice = (job: Job, bound: number): number =>
 const isSmall = (job: Job): boolean =>
   job.partOf.length <= MOST_PIECES_EXACT && job.boards.length <= MOST_KINDS_EXACT
 
-function laidOut(job: Job, bound: number, rounds: number): Packing {
+function laidOut(job: Job, bound: number, work: number): Packing {
   const first = firstLayout(job)
   const score = scoreOf(job, first)
   const enough = leastPrice(job, bound)
@@ -52,7 +52,7 @@ function laidOut(job: Job, bound: number, rounds: number): Packing {
     const gain = known.leftUm2 - best.leftUm2 || known.price - best.price || known.boards - best.boards
     return gain > 0 ? settled(job, exact) : first
   }
-  const better = settled(job, improved(job, first, rounds, SEED, enough))
+  const better = settled(job, improved(job, first, work, SEED, enough))
   return comparePackings(job, better, first) < 0 ? better : first
 }
 
@@ -76,13 +76,13 @@ function homeless(parts: readonly Part[], stock: readonly Stock[], kerfMm: numbe
  * Wishes in order: every part placed; least stock (money when every board has a cost, else area), then fewest
  * boards; then the largest remainder in one piece. Never more boards than there are.
  * @param kerfMm  width of the saw cut
- * @param rounds  rounds of improvement after the first answer, for requests too large to be solved exactly
+ * @param work    improvement, in pieces squared, after the first answer, for requests too large to be solved exactly
  */
 export function layout(
   parts: readonly Part[],
   stock: readonly Stock[],
   kerfMm: number,
-  rounds: number,
+  work: number,
 ): Layout {
   const without = homeless(parts, stock, kerfMm)
   const sheets: LaidSheet[] = []
@@ -91,7 +91,7 @@ export function layout(
   for (const job of jobsOf(parts, stock, kerfMm)) {
     const fewest = fewestBoards(job)
     bound += fewest
-    const packing = laidOut(job, fewest, rounds)
+    const packing = laidOut(job, fewest, work)
     left.push(...packing.left.map((piece) => job.partOf[piece]!))
     for (const sheet of packing.sheets) {
       sheets.push({

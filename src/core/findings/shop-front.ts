@@ -1,0 +1,103 @@
+import { mm } from '../say.ts'
+import { DRILL_CAUTION } from '../shop/cautions.ts'
+import type { ShopFacts } from '../shop/shop-facts.ts'
+import type { Rule } from './rule.ts'
+
+/** Thinnest web that holds at all, mm. Common practice, no source. */
+const BREAKING_WEB_MM = 3
+
+const names = (all: readonly string[]): string => all.join(', ')
+
+/** Rules about the holes in the front. */
+export const frontRules: readonly Rule<ShopFacts>[] = [
+  {
+    code: 'holes-longer-than-front',
+    severity: 'blocker',
+    at: '/box',
+    unit: 'mm',
+    when: ({ column }) => column.overlapMm > 0,
+    value: ({ column }) => column.overlapMm,
+    limit: () => 0,
+    message: ({ column }) =>
+      `The holes do not fit between the walls: the column is ${mm(column.overlapMm)} too long without any wood between them, ${mm(column.shortMm)} with the webs it needs.`,
+    remedies: ({ column }) => [
+      `Make the front ${mm(column.shortMm)} longer.`,
+      'Use a smaller driver or port, or lead the port through another panel.',
+    ],
+  },
+  {
+    code: 'hole-wider-than-opening',
+    severity: 'blocker',
+    at: '/box',
+    unit: 'mm',
+    when: ({ column }) => column.acrossMm > 0,
+    value: ({ column }) => column.acrossMm,
+    limit: () => 0,
+    message: ({ column }) =>
+      `The widest hole exceeds the opening between the walls by ${mm(column.acrossMm)}: it would run into the boards behind the front.`,
+    remedies: ({ column }) => [
+      `Make the box ${mm(column.acrossMm)} wider or use thinner board.`,
+      'Use a smaller driver.',
+    ],
+  },
+  {
+    code: 'web-breaks',
+    severity: 'blocker',
+    at: '/box',
+    unit: 'mm',
+    when: ({ web }) => web !== null && web.webMm < BREAKING_WEB_MM,
+    value: ({ web }) => web?.webMm ?? 0,
+    limit: () => BREAKING_WEB_MM,
+    message: ({ web }) =>
+      `Only ${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; that breaks out when sawn.`,
+    remedies: ({ column }) => [
+      `Make the front ${mm(column.shortMm)} longer.`,
+      'Use a smaller driver or port, or lead the port through another panel.',
+    ],
+    caution: DRILL_CAUTION,
+  },
+  {
+    code: 'web-thin',
+    severity: 'warning',
+    at: '/box',
+    unit: 'mm',
+    when: ({ web, leastWebMm }) => web !== null && web.webMm >= BREAKING_WEB_MM && web.webMm < leastWebMm,
+    value: ({ web }) => web?.webMm ?? 0,
+    limit: ({ leastWebMm }) => leastWebMm,
+    message: ({ web, leastWebMm }) =>
+      `${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; ${mm(leastWebMm)} are wanted.`,
+    remedies: ({ column }) => [
+      'Glue a second layer behind the front before cutting.',
+      `Make the front ${mm(Math.max(column.shortMm, 1))} longer.`,
+    ],
+  },
+  {
+    code: 'flanges-overlap',
+    severity: 'blocker',
+    at: '/drivers',
+    unit: 'mm',
+    when: ({ flange }) => flange !== null && flange.gapMm < 0,
+    value: ({ flange }) => flange?.gapMm ?? 0,
+    limit: () => 0,
+    message: ({ flange }) =>
+      `The flanges of ${flange?.between.join(' and ')} meet: they overlap by ${mm(-(flange?.gapMm ?? 0))}.`,
+    remedies: () => ['Make the front larger.', 'Use drivers with a smaller flange.'],
+  },
+  {
+    code: 'driver-not-measured',
+    severity: 'warning',
+    at: '/drivers',
+    when: ({ unmeasured }) => unmeasured.length > 0,
+    message: ({ unmeasured }) =>
+      `No frame is given for ${names(unmeasured)}: no hole is drawn and no fit is checked.`,
+    remedies: () => ['Measure flange, cut-out, bolt circle and depth and give them as frame.'],
+  },
+  {
+    code: 'radiator-not-measured',
+    severity: 'warning',
+    at: '/passiveRadiator',
+    when: ({ radiator }) => radiator,
+    message: () => 'The passive radiator has no frame in the request: no hole is drawn for it.',
+    remedies: () => ['Mark its hole from the radiator itself and cut it after the others.'],
+  },
+]

@@ -1,0 +1,183 @@
+import type { Sides } from '../../schema/box.ts'
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Driver } from '../../schema/driver.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import type { Port } from '../../schema/port.ts'
+import { fittingsL, portBodyL, tubeWallAssumption } from '../box/bodies.ts'
+import { innerOf, outerOf, sidesFaults, volumeL } from '../box/sides.ts'
+import type { Fault } from '../outcome.ts'
+import { type Carcass, usualRunsThrough } from './joint-panels.ts'
+import { outerFromVolume } from './outer-from-volume.ts'
+import type { Material } from './screws.ts'
+
+export type Box = NonNullable<CutListRequest['box']>
+
+/** A box with every size settled. */
+export interface BoxPlan {
+  carcass: Carcass
+  inner: Sides
+  boxes: number
+  material: Material
+  lining: NonNullable<Box['lining']>
+  drivers: readonly Driver[]
+  port: Port | undefined
+  /** Length of the tube, mm; null when nobody could tell. */
+  portLengthMm: number | null
+  assumptions: Assumption[]
+}
+
+interface BoxRule {
+  at: string
+  broken: (box: Box, thicknessMm: number | undefined) => boolean
+  message: string
+}
+
+const RULES: readonly BoxRule[] = [
+  {
+    at: '/box/proportions',
+    broken: (box) =>
+      box.netVolumeL !== undefined &&
+      box.outer === undefined &&
+      box.inner === undefined &&
+      box.proportions === undefined,
+    message: 'a cut list needs sides: give proportions with netVolumeL, or outer or inner sides',
+  },
+  {
+    at: '/box/panelThicknessMm',
+    broken: (_, thicknessMm) => thicknessMm === undefined,
+    message: 'missing, and the boards on hand do not agree on one thickness',
+  },
+  {
+    at: '/box/runsThrough',
+    broken: (box) => box.joint === 'rebate' && box.runsThrough === 'front-back',
+    message: 'rebates are cut in the sides or in top and bottom: give sides or top-bottom',
+  },
+  {
+    at: '/box/rebateDepthMm',
+    broken: (box, thicknessMm = Infinity) =>
+      box.joint === 'rebate' && (box.rebateDepthMm ?? 0) >= thicknessMm,
+    message: 'must be less than the board is thick',
+  },
+]
+
+/** The one thickness of all boards on hand, if they agree. */
+function stockThickness(stock: CutListRequest['stock']): number | undefined {
+  const all = new Set(stock.map((board) => board.thicknessMm))
+  const [only] = all
+  return all.size === 1 ? only : undefined
+}
+
+/** What is missing or contradictory in the box of a cut list. */
+export function boxFaults(box: Box, stock: CutListRequest['stock']): Fault[] {
+  const thicknessMm = box.panelThicknessMm ?? stockThickness(stock)
+  const known = thicknessMm === undefined ? box : { ...box, panelThicknessMm: thicknessMm }
+  const own = RULES.filter((rule) => rule.broken(box, thicknessMm)).map(({ at, message }) => ({
+    at,
+    message,
+  }))
+  const inherited = sidesFaults(known, '/box').filter((fault) => own.every((other) => other.at !== fault.at))
+  return [...own, ...inherited]
+}
+
+/** Everything that stands in the air of one box, litres, without its tubes. */
+function bodiesOf(request: CutListRequest, box: Box) {
+  const bodies = (request.drivers ?? []).map((driver, index) => ({
+    at: `/drivers/${index}`,
+    count: driver.count ?? 1,
+    frame: driver.frame,
+  }))
+  return fittingsL(box, bodies)
+}
+
+function sidesOf(request: CutListRequest, box: Box, thicknessMm: number, lengthMm: number | null) {
+  if (box.outer !== undefined) return { outer: box.outer, assumptions: [] }
+  if (box.inner !== undefined) return { outer: outerOf(box.inner, thicknessMm), assumptions: [] }
+  const { takenL, assumptions } = bodiesOf(request, box)
+  const { port } = request
+  const tubesL = port === undefined ? 0 : (port.count ?? 1) * portBodyL(port, lengthMm ?? 0, thicknessMm)
+  const grossL = (box.netVolumeL ?? 0) + takenL + tubesL
+  const proportions = box.proportions ?? { width: 1, height: 1, depth: 1 }
+  return { outer: outerFromVolume(grossL, proportions, thicknessMm), assumptions }
+}
+
+/** The first board on hand that is as thick as the panels, by its index; 0 when there is none. */
+function boardOf(stock: CutListRequest['stock'], thicknessMm: number): number {
+  return Math.max(
+    0,
+    stock.findIndex((board) => (board.thicknessMm ?? thicknessMm) === thicknessMm),
+  )
+}
+
+function choices(request: CutListRequest, box: Box, thicknessMm: number): Assumption[] {
+  const joint = box.joint ?? 'butt'
+  const board = boardOf(request.stock, thicknessMm)
+  const rows: (Assumption & { given: boolean })[] = [
+    {
+      given: box.panelThicknessMm !== undefined,
+      at: '/box/panelThicknessMm',
+      value: thicknessMm,
+      unit: 'mm',
+      why: 'the thickness of the boards on hand',
+    },
+    {
+      given: box.joint !== undefined,
+      at: '/box/joint',
+      value: joint,
+      unit: '',
+      why: 'butt joints forgive most',
+    },
+    {
+      given: box.runsThrough !== undefined,
+      at: '/box/runsThrough',
+      value: usualRunsThrough(joint),
+      unit: '',
+      why: joint === 'butt' ? 'the front then covers the edges of the other panels' : 'usual for this joint',
+    },
+    {
+      given: joint !== 'rebate' || box.rebateDepthMm !== undefined,
+      at: '/box/rebateDepthMm',
+      value: thicknessMm / 2,
+      unit: 'mm',
+      why: 'half the board; common practice, no source',
+    },
+    {
+      given: request.stock[board]?.material !== undefined,
+      at: `/stock/${board}/material`,
+      value: 'plywood',
+      unit: '',
+      why: 'pilot holes and mass need a material; common practice, no source',
+    },
+  ]
+  return rows.filter(({ given }) => !given).map(({ given: _, ...assumption }) => assumption)
+}
+
+/**
+ * Settles the sizes of a box that `boxFaults` found nothing wrong with.
+ * @param portLengthMm  length of the tube that the tuning asks for, mm, or null when none is known
+ */
+export function boxPlan(request: CutListRequest, box: Box, portLengthMm: number | null): BoxPlan {
+  const thicknessMm = box.panelThicknessMm ?? stockThickness(request.stock) ?? 0
+  const lengthMm = request.port?.lengthMm ?? portLengthMm
+  const joint = box.joint ?? 'butt'
+  const { outer, assumptions } = sidesOf(request, box, thicknessMm, lengthMm)
+  return {
+    carcass: {
+      outer,
+      thicknessMm,
+      joint,
+      runsThrough: box.runsThrough ?? usualRunsThrough(joint),
+      rebateDepthMm: box.rebateDepthMm ?? thicknessMm / 2,
+    },
+    inner: innerOf(outer, thicknessMm),
+    boxes: request.boxes ?? 1,
+    material: request.stock[boardOf(request.stock, thicknessMm)]?.material ?? 'plywood',
+    lining: box.lining ?? 'none',
+    drivers: request.drivers ?? [],
+    port: request.port,
+    portLengthMm: lengthMm,
+    assumptions: [...choices(request, box, thicknessMm), ...assumptions, ...tubeWallAssumption(request.port)],
+  }
+}
+
+/** Air inside the walls before anything is put in, litres. */
+export const grossVolumeL = (plan: BoxPlan): number => volumeL(plan.inner)

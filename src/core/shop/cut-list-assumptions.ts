@@ -1,0 +1,107 @@
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import type { BoxPlan } from './box-plan.ts'
+import { USUAL_OVERHANG_MM } from './edging.ts'
+import { USUAL_INDICATOR_MM, USUAL_SHAFT_MM } from './front-bodies.ts'
+import { CABLE_HOLE_MM, USUAL_BOLT_COUNT, USUAL_DRIVER_SCREW_MM } from './holes.ts'
+
+/** A table saw with a thin blade, mm: 3/32 inch. */
+export const USUAL_KERF_MM = 2.4
+
+interface Row extends Assumption {
+  /** true when the value was filled in. */
+  filled: boolean
+}
+
+const onlyFilled = (rows: readonly Row[]): Assumption[] =>
+  rows.filter(({ filled }) => filled).map(({ filled: _, ...assumption }) => assumption)
+
+/** What was filled in about saw and edging. */
+export function workshopAssumptions(request: CutListRequest): Assumption[] {
+  const edging = request.workshop?.edging
+  return onlyFilled([
+    {
+      filled: request.workshop?.kerfMm === undefined,
+      at: '/workshop/kerfMm',
+      value: USUAL_KERF_MM,
+      unit: 'mm',
+      why: 'a thin table saw blade, 3/32 inch; measure a test cut',
+    },
+    {
+      filled: request.box !== undefined && edging !== undefined && edging.overhangMm === undefined,
+      at: '/workshop/edging/overhangMm',
+      value: USUAL_OVERHANG_MM,
+      unit: 'mm',
+      why: 'left over at each end before trimming; common practice, no source',
+    },
+    {
+      filled: request.box !== undefined && edging !== undefined && edging.edges === undefined,
+      at: '/workshop/edging/edges',
+      value: 'front',
+      unit: '',
+      why: 'the edges seen from the front',
+    },
+  ])
+}
+
+/** What was filled in about the holes of a box. */
+export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: number): Assumption[] {
+  const control = request.signal?.volumeControl
+  const indicator = request.supply?.indicator
+  const bolted = plan.drivers.findIndex(
+    ({ frame }) => frame?.boltCircleDiameterMm !== undefined && frame.boltCount === undefined,
+  )
+  return onlyFilled([
+    {
+      filled: request.workshop?.leastWebMm === undefined,
+      at: '/workshop/leastWebMm',
+      value: webMm,
+      unit: 'mm',
+      why: '8 mm or the board, whichever is more; common practice, no source',
+    },
+    {
+      filled: control !== undefined && control.shaftDiameterMm === undefined,
+      at: '/signal/volumeControl/shaftDiameterMm',
+      value: USUAL_SHAFT_MM,
+      unit: 'mm',
+      why: 'the usual bush of a small control; common practice, no source',
+    },
+    {
+      filled: indicator !== undefined && indicator.diameterMm === undefined,
+      at: '/supply/indicator/diameterMm',
+      value: USUAL_INDICATOR_MM,
+      unit: 'mm',
+      why: 'the small usual lamp; common practice, no source',
+    },
+    {
+      filled: bolted >= 0,
+      at: `/drivers/${Math.max(bolted, 0)}/frame/boltCount`,
+      value: USUAL_BOLT_COUNT,
+      unit: '',
+      why: 'four screws are usual; common practice, no source',
+    },
+    {
+      filled:
+        plan.drivers.some(({ frame }) => frame?.boltCircleDiameterMm !== undefined) &&
+        request.workshop?.screws?.driver === undefined,
+      at: '/workshop/screws/driver/diameterMm',
+      value: USUAL_DRIVER_SCREW_MM,
+      unit: 'mm',
+      why: 'the usual screw of small drivers, for the pilot; common practice, no source',
+    },
+    {
+      filled: true,
+      at: '/box',
+      value: CABLE_HOLE_MM,
+      unit: 'mm',
+      why: 'a hole for the lead, low in the back; common practice, no source',
+    },
+    {
+      filled: true,
+      at: '/box',
+      value: 'any',
+      unit: '',
+      why: 'panels may be turned against the grain: small ones are strong enough either way; common practice, no source',
+    },
+  ])
+}

@@ -1,0 +1,41 @@
+import type { Hole } from '../../schema/cut-list.ts'
+
+/** What a gap is measured from: a round hole, or a slot without a diameter. */
+export type Opening = Pick<Hole, 'id' | 'xMm' | 'yMm' | 'diameterMm' | 'slotWidthMm' | 'slotHeightMm'>
+
+/** The narrowest wood on a panel, and between what. */
+export interface Web {
+  webMm: number
+  between: [string, string]
+}
+
+const radius = (hole: Opening): number => (hole.diameterMm ?? 0) / 2
+const halfWidth = (hole: Opening): number => (hole.slotWidthMm ?? 0) / 2
+const halfHeight = (hole: Opening): number => (hole.slotHeightMm ?? 0) / 2
+
+/** Wood between two holes, mm, below zero when round ones overlap. Geometry. */
+export function gapMm(a: Opening, b: Opening): number {
+  const x = Math.max(0, Math.abs(a.xMm - b.xMm) - halfWidth(a) - halfWidth(b))
+  const y = Math.max(0, Math.abs(a.yMm - b.yMm) - halfHeight(a) - halfHeight(b))
+  return Math.hypot(x, y) - radius(a) - radius(b)
+}
+
+/** Wood between a hole and the nearest edge of a panel that begins `insetMm` inside, mm. Geometry. */
+export function edgeGapMm(hole: Opening, lengthMm: number, widthMm: number, insetMm = 0): number {
+  const x = Math.min(hole.xMm, lengthMm - hole.xMm) - radius(hole) - halfWidth(hole)
+  const y = Math.min(hole.yMm, widthMm - hole.yMm) - radius(hole) - halfHeight(hole)
+  return Math.min(x, y) - insetMm
+}
+
+/** The narrowest web of a panel, between holes or to an edge; null without holes. Geometry. */
+export function narrowestWeb(holes: readonly Opening[], lengthMm: number, widthMm: number): Web | null {
+  let least: Web | null = null
+  const offer = (webMm: number, a: string, b: string) => {
+    if (least === null || webMm < least.webMm) least = { webMm, between: [a, b] }
+  }
+  holes.forEach((hole, index) => {
+    offer(edgeGapMm(hole, lengthMm, widthMm), hole.id, 'edge')
+    for (const other of holes.slice(index + 1)) offer(gapMm(hole, other), hole.id, other.id)
+  })
+  return least
+}

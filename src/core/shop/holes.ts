@@ -1,0 +1,198 @@
+import type { CutListRequest, Hole } from '../../schema/cut-list.ts'
+import { mm } from '../say.ts'
+import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
+import type { BoxPlan } from './box-plan.ts'
+import { type FrontDriver, type FrontPort, frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
+import { type FrontItems, type FrontLayout, frontLayout } from './front-layout.ts'
+import { chooseSaw, type SawChoice, type WantedHole } from './hole-saw.ts'
+import { bushPocket } from './inside-fit.ts'
+import { coreMm, leadBitMm, pilotDepthMm } from './screws.ts'
+
+/** Screw for drivers when the request names none, mm. Common practice, no source. */
+export const USUAL_DRIVER_SCREW_MM = 3
+/** Bush of a control when the request does not say, mm. Common practice, no source. */
+const USUAL_BUSH_MM = 7
+/** Hole for the lead in the back, mm. Common practice, no source. */
+export const CABLE_HOLE_MM = 8
+/** Screws of a driver that names a bolt circle but no number. Common practice, no source. */
+export const USUAL_BOLT_COUNT = 4
+
+const ROUND = { slotWidthMm: null, slotHeightMm: null }
+
+/** Everything a hole depends on besides the thing that goes through it. */
+interface Drilling {
+  thicknessMm: number
+  pilotMm: number
+  /** Length of the driver screws on hand, mm; Infinity when none are named. */
+  screwMm: number
+  /** Saws on hand; null when the request names none. */
+  sawsMm: readonly number[] | null
+  bushMm: number
+}
+
+export function drillingOf(request: CutListRequest, plan: BoxPlan): Drilling {
+  const { thicknessMm } = plan.carcass
+  const screw = request.workshop?.screws?.driver
+  return {
+    thicknessMm,
+    pilotMm: leadBitMm(coreMm(screw?.diameterMm ?? USUAL_DRIVER_SCREW_MM), plan.material),
+    screwMm: screw?.lengthMm ?? Infinity,
+    sawsMm: request.workshop?.holeSawsMm ?? null,
+    bushMm: request.signal?.volumeControl?.bushLengthMm ?? USUAL_BUSH_MM,
+  }
+}
+
+/** A driver's cut-out as the choice of a saw sees it. */
+export const wantedFor = ({ frame }: FrontDriver, pilotMm: number): WantedHole => ({
+  diameterMm: frame.cutoutDiameterMm,
+  boltCircleMm: frame.boltCircleDiameterMm,
+  pilotMm,
+  flangeMm: frame.outerDiameterMm,
+})
+
+/** The choice among the saws on hand; when none are named, a saw of just the size. */
+export const sawFor = (wanted: WantedHole, sawsMm: readonly number[] | null): SawChoice =>
+  chooseSaw(wanted, sawsMm ?? [wanted.diameterMm])
+
+function sawNote({ sawMm, fileMm, looseMm }: SawChoice, wantedMm: number): string {
+  if (sawMm === null)
+    return `No hole saw on hand serves: fretsaw, or router on a template, to ${mm(wantedMm)}.`
+  const loose = looseMm > 0 ? ` It is ${mm(looseMm)} wide: centre with care and seal the gap.` : ''
+  const filed = fileMm > 0 ? ` Then file ${mm(fileMm)} all round to ${mm(wantedMm)}.` : ''
+  return `Hole saw ${mm(sawMm)}: pilot right through, then from each face to the middle.${filed}${loose}`
+}
+
+function driverHoles(driver: FrontDriver, centre: Point, drilling: Drilling): Hole[] {
+  const { frame } = driver
+  const choice = sawFor(wantedFor(driver, drilling.pilotMm), drilling.sawsMm)
+  const bolts = frame.boltCount ?? USUAL_BOLT_COUNT
+  const cutout: Hole = {
+    id: driver.id,
+    kind: 'driver',
+    ...centre,
+    ...ROUND,
+    diameterMm: frame.cutoutDiameterMm + choice.looseMm,
+    drillMm: choice.sawMm,
+    toolNote: sawNote(choice, frame.cutoutDiameterMm),
+    through: true,
+    depthMm: drilling.thicknessMm,
+  }
+  if (frame.boltCircleDiameterMm === undefined) return [cutout]
+  const depthMm = pilotDepthMm(drilling.thicknessMm, drilling.screwMm, frame.flangeThicknessMm ?? 0)
+  const positions = boltPositions(frame.boltCircleDiameterMm, bolts, usualFirstAngleDeg(bolts))
+  return [
+    cutout,
+    ...positions.map(
+      ({ xMm, yMm }, index): Hole => ({
+        id: `${driver.id} screw ${index + 1}`,
+        kind: 'bolt',
+        xMm: centre.xMm + xMm,
+        yMm: centre.yMm + yMm,
+        ...ROUND,
+        diameterMm: drilling.pilotMm,
+        drillMm: drilling.pilotMm,
+        toolNote: `Blind: tape on the bit at ${mm(depthMm)}. Mark from the driver itself.`,
+        through: false,
+        depthMm,
+      }),
+    ),
+  ]
+}
+
+function portHole(port: FrontPort, centre: Point, drilling: Drilling): Hole {
+  const base = { id: port.id, ...centre, through: true, depthMm: drilling.thicknessMm }
+  if (port.slot !== null) {
+    const { widthMm, heightMm } = port.slot
+    const toolNote = `Drill the corners, saw out ${mm(widthMm)} by ${mm(heightMm)} with a fretsaw or router.`
+    return {
+      ...base,
+      kind: 'slot',
+      diameterMm: null,
+      slotWidthMm: widthMm,
+      slotHeightMm: heightMm,
+      drillMm: null,
+      toolNote,
+    }
+  }
+  const wantedMm = port.outerDiameterMm ?? 0
+  const choice = sawFor({ diameterMm: wantedMm }, drilling.sawsMm)
+  return {
+    ...base,
+    kind: 'port',
+    ...ROUND,
+    diameterMm: wantedMm + choice.looseMm,
+    drillMm: choice.sawMm,
+    toolNote: `${sawNote(choice, wantedMm)} Seal the tube all round.`,
+  }
+}
+
+function smallHole(
+  kind: 'control' | 'indicator',
+  diameterMm: number,
+  centre: Point,
+  drilling: Drilling,
+): Hole {
+  const { pocketMm } = bushPocket(drilling.thicknessMm, drilling.bushMm)
+  const pocket = pocketMm > 0 ? ` Pocket ${mm(pocketMm)} deep from inside for the bush.` : ''
+  return {
+    id: kind,
+    kind,
+    ...centre,
+    ...ROUND,
+    diameterMm,
+    drillMm: diameterMm,
+    toolNote: `Only in the box that holds the amplifier.${kind === 'control' ? pocket : ' Seal around the lamp.'}`,
+    through: true,
+    depthMm: drilling.thicknessMm,
+  }
+}
+
+/** What goes on the front of a box, its layout, and the holes that make it. */
+export interface Front {
+  items: FrontItems
+  layout: FrontLayout
+  holes: Hole[]
+}
+
+export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): Front {
+  const items = {
+    drivers: frontDrivers(plan.drivers),
+    ports: frontPorts(plan.port),
+    small: smallHoles(request),
+  }
+  const layout = frontLayout(plan, items, webMm)
+  const drilling = drillingOf(request, plan)
+  const at = <Item>(id: string, item: Item, make: (item: Item, centre: Point) => Hole[]): Hole[] => {
+    const centre = layout.centres.get(id)
+    return centre === undefined ? [] : make(item, centre)
+  }
+  const holes = [
+    ...items.drivers.flatMap((driver) =>
+      at(driver.id, driver, (item, centre) => driverHoles(item, centre, drilling)),
+    ),
+    ...items.ports.flatMap((port) => at(port.id, port, (item, centre) => [portHole(item, centre, drilling)])),
+    ...items.small.flatMap((small) =>
+      at(small.kind, small, ({ kind, diameterMm }, centre) => [
+        smallHole(kind, diameterMm, centre, drilling),
+      ]),
+    ),
+  ]
+  return { items, layout, holes }
+}
+
+/** The hole for the lead, low in the middle of the back. */
+export function cableHole(backLengthMm: number, backWidthMm: number, plan: BoxPlan): Hole {
+  const { thicknessMm } = plan.carcass
+  return {
+    id: 'cable',
+    kind: 'cable',
+    xMm: backLengthMm / 2,
+    yMm: Math.min(backWidthMm / 2, 2 * thicknessMm + CABLE_HOLE_MM),
+    ...ROUND,
+    diameterMm: CABLE_HOLE_MM,
+    drillMm: CABLE_HOLE_MM,
+    toolNote: 'For the lead; knot it inside and seal the hole.',
+    through: true,
+    depthMm: thicknessMm,
+  }
+}

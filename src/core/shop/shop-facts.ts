@@ -1,0 +1,40 @@
+import type { Web } from './hole-gaps.ts'
+
+/** What the rules of the workshop look at; a member is null when the box has no such thing. */
+export interface ShopFacts {
+  thicknessMm: number
+  grossVolumeL: number
+  /** Thinnest board that suits the air inside, mm. */
+  usualThicknessMm: number
+  joint: 'butt' | 'mitre' | 'rebate'
+  column: { shortMm: number; overlapMm: number; acrossMm: number }
+  web: Web | null
+  leastWebMm: number
+  flange: { gapMm: number; between: [string, string] } | null
+  magnet: { at: string; id: string; behindMm: number; depthMm: number } | null
+  tube: { insideMm: number; behindMm: number; leastMm: number; sideMm: number; leastSideMm: number } | null
+  bodies: { gapMm: number; between: [string, string] } | null
+  saw: { at: string; id: string; holeMm: number; landMm: number; coverMm: number } | null
+  /** The driver whose hole is sawn too small and filed most, mm all round. */
+  filed: { id: string; fileMm: number } | null
+  noSaw: string[]
+  driverScrew: { lengthMm: number; longestMm: number; flangeMm: number } | null
+  /** Distance of the outermost driver screw from an edge and from the corner of a fibreboard front, mm. */
+  faceScrew: { edgeMm: number; cornerMm: number } | null
+  panelScrew: { diameterMm: number; lengthMm: number; thickestMm: number; wantedMm: number } | null
+  /** Glued edges too short for screws, of all glued edges of one box. */
+  unscrewed: { edges: number; of: number; shortestMm: number } | null
+  stripMm: number | null
+  unmeasured: string[]
+  radiator: boolean
+}
+
+/** What the rules about boards look at. */
+export interface BoardFacts {
+  /** Parts that no board takes, even an empty one, with the reason. */
+  tooThick: string[]
+  tooLarge: string[]
+  /** Parts that would fit a board but found none left, and how many pieces. */
+  leftOver: { ids: string[]; pieces: number; boards: string[] }
+  narrowestMm: number
+}
