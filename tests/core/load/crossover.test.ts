@@ -1,0 +1,86 @@
+import { firstOrder, pad, padHeat, secondOrder, zobel } from '../../../src/core/load/crossover.ts'
+import { type ComplexCurve, solveNetwork } from '../../../src/core/load/network.ts'
+import { speakerLead } from '../../../src/core/power/cable.ts'
+import { cornerHz } from '../../../src/core/power/coupling.ts'
+import { E12, nearestPreferred } from '../../../src/core/power/preferred-values.ts'
+import type { Wiring } from '../../../src/schema/wiring.ts'
+import { holdRows } from '../power/hold-rows.ts'
+
+const resistor = (ohms: number, frequencyHz: Float64Array): ComplexCurve => ({
+  re: frequencyHz.map(() => ohms),
+  im: frequencyHz.map(() => 0),
+})
+
+const voiceCoil = (reOhm: number, leMh: number, frequencyHz: Float64Array): ComplexCurve => ({
+  re: frequencyHz.map(() => reOhm),
+  im: frequencyHz.map((hertz) => 2 * Math.PI * hertz * leMh * 1e-3),
+})
+
+const decibels = ({ re, im }: ComplexCurve): number[] =>
+  Array.from(re, (value, i) => 20 * Math.log10(Math.hypot(value, im[i]!)))
+
+/** Voltage of the one driver "d" of a network over that of the amplifier. */
+function transfer(wiring: Wiring, driver: ComplexCurve, frequencyHz: Float64Array): ComplexCurve {
+  return solveNetwork(wiring, new Map([['d', driver]]), frequencyHz).places[0]!
+}
+
+const combined = (a: ComplexCurve, b: ComplexCurve, sign: 1 | -1): ComplexCurve => ({
+  re: a.re.map((value, i) => value + sign * b.re[i]!),
+  im: a.im.map((value, i) => value + sign * b.im[i]!),
+})
+
+holdRows('crossover', {
+  'first-order-': (inputs) => ({ ...firstOrder(inputs.cornerHz, inputs.loadOhm) }),
+  'second-order-': (inputs) => ({ ...secondOrder(inputs.cornerHz, inputs.loadOhm, inputs.kind) }),
+  'lr2-response': (inputs) => {
+    const frequencyHz = Float64Array.from(inputs.frequencyHz as number[])
+    const load = resistor(inputs.loadOhm, frequencyHz)
+    const { capacitorUf, inductorMh } = secondOrder(inputs.cornerHz, inputs.loadOhm, 'Linkwitz-Riley')
+    const low = transfer(
+      { series: [{ inductorMh }, { parallel: [{ capacitorUf }, 'd'] }] },
+      load,
+      frequencyHz,
+    )
+    const high = transfer(
+      { series: [{ capacitorUf }, { parallel: [{ inductorMh }, 'd'] }] },
+      load,
+      frequencyHz,
+    )
+    return {
+      lowPassDb: decibels(low),
+      highPassDb: decibels(high),
+      sumInvertedDb: decibels(combined(low, high, -1)),
+      sumInPhaseAtCornerNull: decibels(combined(low, high, 1))[1]! < -60,
+    }
+  },
+  'zobel-': ({ reOhm, leMh }) => ({ ...zobel(reOhm, leMh) }),
+  'zobel-flat': (inputs) => {
+    const frequencyHz = Float64Array.from(inputs.frequencyHz as number[])
+    const driver = voiceCoil(inputs.reOhm, inputs.leMh, frequencyHz)
+    const { resistorOhm, capacitorUf } = inputs
+    const wiring: Wiring = { parallel: ['d', { series: [{ resistorOhm }, { capacitorUf }] }] }
+    const { re, im } = solveNetwork(wiring, new Map([['d', driver]]), frequencyHz)
+    return { impedanceOhm: Array.from(re, (value, i) => Math.hypot(value, im[i]!)) }
+  },
+  'zobel-needed': (inputs) => {
+    const frequencyHz = Float64Array.from(inputs.frequencyHz as number[])
+    const driver = voiceCoil(inputs.reOhm, inputs.leMh, frequencyHz)
+    const { resistorOhm, capacitorUf } = zobel(inputs.reOhm, inputs.leMh)
+    const { inductorMh } = inputs
+    const corrected: Wiring = { parallel: ['d', { series: [{ resistorOhm }, { capacitorUf }] }] }
+    return {
+      withoutZobelDb: decibels(transfer({ series: [{ inductorMh }, 'd'] }, driver, frequencyHz)),
+      withZobelDb: decibels(transfer({ series: [{ inductorMh }, corrected] }, driver, frequencyHz)),
+    }
+  },
+  'coil-dcr-': ({ inductorResistanceOhm, loadOhm, reOhm }) => {
+    const lost = speakerLead(inductorResistanceOhm, loadOhm, reOhm)
+    return { ...lost, powerInCoilShare: lost.powerLostShare }
+  },
+  'pad-': ({ attenuationDb, loadOhm }) => ({ ...pad(attenuationDb, loadOhm) }),
+  'pad-6-dissipation': ({ attenuationDb, inputW }) => ({ ...padHeat(attenuationDb, inputW) }),
+  'crossover-stock-value': (inputs) => {
+    const capacitorUf = nearestPreferred(firstOrder(inputs.cornerHz, inputs.loadOhm).capacitorUf, E12)
+    return { capacitorUf, cornerWithItHz: cornerHz(capacitorUf, inputs.loadOhm) }
+  },
+})

@@ -1,0 +1,207 @@
+import fc from 'fast-check'
+import { evaluate } from 'mathjs'
+import { describe, expect, test } from 'vitest'
+import { loadImpedance } from '../../../src/core/load/load-impedance.ts'
+import type { ComplexCurve } from '../../../src/core/load/network.ts'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import type { Driver } from '../../../src/schema/driver.ts'
+import { LoadImpedanceRequest } from '../../../src/schema/load-impedance.ts'
+import type { Wiring } from '../../../src/schema/wiring.ts'
+import { admittedBy, notFinite } from './schema-arbitrary.ts'
+
+const GRID = Float64Array.from({ length: 60 }, (_, i) => 10 * 2000 ** (i / 59))
+const NOTHING: ReadonlyMap<string, ComplexCurve> = new Map()
+
+const driver = (id: string, parameters: Driver['parameters'], count?: number): Driver => ({
+  id,
+  parameters,
+  ...(count === undefined ? {} : { count }),
+})
+
+const eight = driver('main', { ratedImpedanceOhm: 8 })
+
+function outcome(request: LoadImpedanceRequest, channelsPerBox?: number) {
+  const result = loadImpedance(request, NOTHING, GRID, channelsPerBox)
+  if (isRefusal(result)) throw new Error(result.faults.map(({ message }) => message).join(' '))
+  return result
+}
+
+function faultsOf(request: LoadImpedanceRequest, channelsPerBox?: number) {
+  const result = loadImpedance(request, NOTHING, GRID, channelsPerBox)
+  return isRefusal(result) ? result.faults : []
+}
+
+describe('common practice', () => {
+  test('two 8 ohm drivers in parallel are 4 ohm and read about 3.5', () => {
+    const { load } = outcome({ drivers: [eight], wiring: { parallel: ['main', 'main'] } }).sections
+    expect(load.ratedOhm).toBeCloseTo(4, 9)
+    expect(load.meterOhm).toBeCloseTo(3.5, 9)
+  })
+
+  test('two 4 ohm drivers in series are 8 ohm', () => {
+    const four = driver('main', { ratedImpedanceOhm: 4, reOhm: 3.4 })
+    const { load } = outcome({ drivers: [four], wiring: { series: ['main', 'main'] } }).sections
+    expect(load.ratedOhm).toBeCloseTo(8, 9)
+    expect(load.meterOhm).toBeCloseTo(6.8, 9)
+  })
+
+  test('a capacitor in every path reads open on a meter', () => {
+    const { sections, findings } = outcome({
+      drivers: [eight],
+      wiring: { series: [{ capacitorUf: 4.7 }, 'main'] },
+    })
+    expect(sections.load.meterOhm).toBeNull()
+    expect(findings.map(({ code }) => code)).toContain('meter-reads-open')
+  })
+})
+
+describe('wiring left out', () => {
+  test('one driver stands alone, without an assumption about the wiring', () => {
+    const { sections, assumptions } = outcome({ drivers: [eight] })
+    expect(sections.load.ratedOhm).toBe(8)
+    expect(assumptions.map(({ at }) => at)).toEqual(['/drivers/0/parameters/reOhm'])
+  })
+
+  test('two of a kind are taken in parallel, and it is said', () => {
+    const { sections, assumptions } = outcome({ drivers: [driver('main', { ratedImpedanceOhm: 8 }, 2)] })
+    expect(sections.load.ratedOhm).toBe(4)
+    expect(assumptions).toContainEqual(expect.objectContaining({ at: '/wiring', value: 'parallel' }))
+  })
+
+  test('different drivers cannot be guessed', () => {
+    expect(faultsOf({ drivers: [eight, driver('tweeter', { reOhm: 6 })] }).map(({ at }) => at)).toEqual([
+      '/wiring',
+    ])
+  })
+})
+
+describe('contradictions, every one told where it is', () => {
+  test('an unknown id is told inside the tree with the nearest known one', () => {
+    const wiring: Wiring = { series: ['main', { parallel: ['mian', 'x'] }] }
+    const faults = faultsOf({ drivers: [eight], wiring })
+    expect(faults.map(({ at }) => at)).toEqual(['/wiring/series/1/parallel/0', '/wiring/series/1/parallel/1'])
+    expect(faults[0]?.message).toContain('did you mean "main"?')
+  })
+
+  test('drivers in the box and drivers in the wiring must agree, times the channels', () => {
+    const pair = driver('main', { ratedImpedanceOhm: 8 }, 2)
+    expect(faultsOf({ drivers: [pair], wiring: 'main' }, 1).map(({ at }) => at)).toEqual(['/drivers/0/count'])
+    expect(faultsOf({ drivers: [pair], wiring: 'main' }, 2)).toEqual([])
+    expect(faultsOf({ drivers: [pair], wiring: { series: ['main', 'main'] } }, 1)).toEqual([])
+  })
+
+  test('a driver that nothing drives, a repeated id and a driver without resistance are all told', () => {
+    const faults = faultsOf({ drivers: [eight, eight, driver('spare', {})], wiring: 'main' })
+    expect(faults.map(({ at }) => at)).toEqual(['/drivers/1/id', '/drivers/2'])
+    expect(faultsOf({ drivers: [driver('main', { fsHz: 100 })] }).map(({ at }) => at)).toEqual([
+      '/drivers/0/parameters/reOhm',
+    ])
+  })
+
+  test('a wiring nested beyond reason is refused, not followed', () => {
+    let wiring: Wiring = 'main'
+    for (let depth = 0; depth < 200; depth++) wiring = { series: [wiring] }
+    expect(faultsOf({ drivers: [eight], wiring })).toHaveLength(1)
+  })
+})
+
+describe('other wirings of the same drivers', () => {
+  test('four equal drivers have ten, four different ones 52 (OEIS A000084 and A006351)', () => {
+    const amplifier = { supplyVoltageV: 12 }
+    const equal = outcome({
+      drivers: [eight],
+      wiring: { series: ['main', 'main', 'main', 'main'] },
+      amplifier,
+    })
+    expect(equal.sections.alternatives).toHaveLength(10 - 1)
+    const names = ['a', 'b', 'c', 'd']
+    const different = outcome({
+      drivers: names.map((id, index) => driver(id, { reOhm: 3 + index })),
+      wiring: { parallel: names },
+    })
+    expect(different.sections.alternatives).toHaveLength(52 - 1)
+  })
+
+  test('from series to parallel a pair gains 6 dB at the same voltage', () => {
+    const [parallel] = outcome({ drivers: [eight], wiring: { series: ['main', 'main'] } }).sections
+      .alternatives
+    expect(parallel?.text).toBe('main and main in parallel')
+    expect(parallel?.levelDb).toBeCloseTo(6.02, 2)
+    expect(parallel?.powerW).toBeNull()
+  })
+
+  test('six equal drivers are offered in rows and columns', () => {
+    const { alternatives } = outcome({
+      drivers: [eight],
+      wiring: { series: Array.from({ length: 6 }, () => 'main') },
+    }).sections
+    // Two columns of three (12 ohm) and three of two (5.33 ohm), each both ways, and all in parallel.
+    expect(alternatives.map(({ ratedOhm }) => Math.round(ratedOhm * 100) / 100)).toEqual([
+      1.33, 5.33, 5.33, 12, 12,
+    ])
+  })
+
+  test('a crossover has no other wiring', () => {
+    const wiring: Wiring = { series: [{ capacitorUf: 10 }, 'main'] }
+    expect(outcome({ drivers: [eight], wiring }).sections.alternatives).toEqual([])
+  })
+})
+
+test('the impedance handed in is used: its peak, its minimum and where they are', () => {
+  // A resistance of 6 ohm with a hump of 30 ohm at point 20 and a dip to 5 at point 40.
+  const re = GRID.map((_, i) => (i === 20 ? 30 : i === 40 ? 5 : 6))
+  const im = GRID.map(() => 0)
+  const result = loadImpedance({ drivers: [eight] }, new Map([['main', { re, im }]]), GRID)
+  if (isRefusal(result)) throw new Error('refused')
+  expect(result.sections.load.minimumOhm).toBeCloseTo(5, 12)
+  expect(result.sections.load.minimumAtHz).toBe(GRID[40])
+  expect(result.sections.loadCurve.impedanceOhm[20]).toBeCloseTo(30, 12)
+})
+
+test('the printed working comes to the same figures as the plain code', () => {
+  const { sections, working } = outcome({
+    drivers: [driver('main', { reOhm: 3.4 })],
+    wiring: { parallel: ['main', 'main'] },
+    amplifier: {},
+  })
+  const results = working.map((row) => evaluate(row.formula, { ...row.with }))
+  expect(results[0]).toBeCloseTo(sections.load.meterOhm ?? 0, 12)
+  expect(results[1]).toBeCloseTo(sections.load.allowedMinimumOhm ?? 0, 12)
+  expect(results[2]).toBeCloseTo(sections.load.minimumOhm / 0.8, 12)
+})
+
+test('no request that the schema admits gets a number that is none, or a throw', () => {
+  let answered = 0
+  fc.assert(
+    fc.property(admittedBy(LoadImpedanceRequest), (request) => {
+      const result = loadImpedance(request as LoadImpedanceRequest, NOTHING, GRID)
+      if (isRefusal(result)) expect(result.faults.length).toBeGreaterThan(0)
+      else answered++
+      expect(notFinite(result)).toEqual([])
+    }),
+    { seed: 20_260_104, numRuns: 1500 },
+  )
+  expect(answered).toBeGreaterThan(30)
+})
+
+test('any wiring of parts around one driver is answered with numbers', () => {
+  fc.assert(
+    fc.property(
+      admittedBy({ $ref: 'Wiring#' }),
+      fc.double({ min: 0.1, max: 2000, noNaN: true }),
+      (tree, reOhm) => {
+        const result = outcome({
+          drivers: [
+            driver('main', { reOhm }),
+            driver('tweeter', { reOhm: 6 }),
+            driver('other', { reOhm: 4 }),
+          ],
+          wiring: { parallel: [{ series: ['main', 'tweeter', 'other'] }, tree as Wiring] },
+          amplifier: { supplyVoltageV: 12 },
+        })
+        expect(notFinite(result)).toEqual([])
+      },
+    ),
+    { seed: 20_260_105, numRuns: 400 },
+  )
+})
