@@ -93,6 +93,10 @@ const supply = Type.Object(
       'Voltage left at the peak of a bass note without a reservoir; null when the lead cannot deliver it',
     ),
     cableOhm: outputOf('ohm', 'Resistance of the supply lead, out and back, contacts included'),
+    leastAreaMm2: maybeOf(
+      'mm2',
+      'Least cross-section of a supply lead of that length that loses 5 % of the voltage in a full sine; null without a length, or when the plugs alone lose more',
+    ),
     largestDeliverableW: maybeOf('W', 'Most power the lead can deliver at all; null without resistance'),
     marginA: maybeOf('A', 'Current limit less the programme current; null when the limit is not known'),
     runningTimeH: maybeOf('', 'Hours at an eighth of the clean power; null without a capacity'),
@@ -155,6 +159,7 @@ const indicator = Type.Object(
       '',
       'Heat in that resistor, milliwatts; null when the supply is too low for the lamp',
     ),
+    brightness: Type.String({ description: 'How bright it is then, in words' }),
     holeMm: outputOf('mm', 'Hole the lamp wants'),
   },
   { additionalProperties: false, description: 'The power indicator' },

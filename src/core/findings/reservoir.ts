@@ -18,6 +18,8 @@ const hasAttachRule = ({ source }: PowerFacts) =>
 const timesOver = ({ sections }: PowerFacts) => sections.reservoir?.timesOverAttachLimit ?? 0
 const attachPeakA = ({ sections }: PowerFacts) => sections.reservoir?.attachPeakA ?? 0
 const ratingV = ({ supply }: PowerFacts) => supply.reservoirRatingV ?? Number.POSITIVE_INFINITY
+/** The voltage itself, short of the dust of floating point. */
+const lowestRatingV = ({ source }: PowerFacts) => source.highestVoltageV * (1 - 1e-9)
 const bassGainV = ({ sections }: PowerFacts) =>
   (sections.reservoir?.lowestBurstV ?? 0) - (sections.reservoir?.lowestBurstWithoutV ?? 0)
 
@@ -34,7 +36,7 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     severity: 'blocker',
     at: '/supply/reservoirRatingV',
     unit: 'V',
-    when: (facts) => facts.reservoirUf > 0 && ratingV(facts) < facts.source.highestVoltageV,
+    when: (facts) => facts.reservoirUf > 0 && ratingV(facts) < lowestRatingV(facts),
     value: ratingV,
     limit: ({ source }) => source.highestVoltageV,
     message: (facts) =>
@@ -50,8 +52,8 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     unit: 'V',
     when: (facts) =>
       facts.reservoirUf > 0 &&
-      ratingV(facts) >= facts.source.highestVoltageV &&
-      ratingV(facts) < RATING_MARGIN * facts.source.highestVoltageV * (1 - 1e-9),
+      ratingV(facts) >= lowestRatingV(facts) &&
+      ratingV(facts) < RATING_MARGIN * lowestRatingV(facts),
     value: ratingV,
     limit: ({ source }) => RATING_MARGIN * source.highestVoltageV,
     message: (facts) =>

@@ -7,6 +7,9 @@ const VOLTAGE_TOLERANCE = 0.1
 /** What a port must give to a device that never asks. USB 2.0, from memory. */
 const UNCONFIGURED_A = 0.1
 
+/** Three cells of 4.2 V are 12.6 V, whatever floating point makes of it. */
+const DUST = 1e-9
+
 const limitA = ({ source }: PowerFacts) => source.currentLimitA ?? Number.POSITIVE_INFINITY
 const supplied = ({ sections }: PowerFacts) => sections.supply
 const deliverableW = (facts: PowerFacts) => supplied(facts).largestDeliverableW ?? Number.POSITIVE_INFINITY
@@ -41,7 +44,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     at: '/supply/voltageV',
     unit: 'V',
     when: ({ source, amplifier }) =>
-      source.highestVoltageV > (amplifier.maximumSupplyV ?? Number.POSITIVE_INFINITY),
+      source.highestVoltageV > (amplifier.maximumSupplyV ?? Number.POSITIVE_INFINITY) * (1 + DUST),
     value: ({ source }) => source.highestVoltageV,
     limit: ({ amplifier, source }) => amplifier.maximumSupplyV ?? source.highestVoltageV,
     message: ({ source, amplifier }) =>
@@ -58,7 +61,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     severity: 'blocker',
     at: '/supply/voltageV',
     unit: 'V',
-    when: ({ source, amplifier }) => source.voltageV < (amplifier.minimumSupplyV ?? 0),
+    when: ({ source, amplifier }) => source.voltageV < (amplifier.minimumSupplyV ?? 0) * (1 - DUST),
     value: ({ source }) => source.voltageV,
     limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
     message: ({ source, amplifier }) =>

@@ -17,7 +17,7 @@ export interface CleanOutput {
 }
 
 /** Peak swing of the output over the supply: a bridge swings the load between both rails. */
-const SWING = { bridge: 1, 'single-ended': 0.5 } satisfies Record<OutputStage['output'], number>
+export const SWING = { bridge: 1, 'single-ended': 0.5 } satisfies Record<OutputStage['output'], number>
 
 /** Power at 10 % distortion over power at 1 %, the rule makers use; hard clipping gives 1.23. Common practice. */
 const POWER_10_OVER_1_PERCENT = 1.25

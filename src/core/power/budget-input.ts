@@ -4,7 +4,7 @@ import type { PowerBudgetRequest } from '../../schema/power-budget.ts'
 import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
 import type { Refusal } from '../outcome.ts'
 import { type CompleteAmplifier, completeAmplifier } from './amplifier-defaults.ts'
-import { FORWARD_V } from './indicator.ts'
+import { forwardVOf, USUAL_DIAMETER_MM, USUAL_INDICATOR_MA } from './indicator.ts'
 import { type Source, sourceOf } from './source-of.ts'
 import { supplyLead } from './supply-lead.ts'
 
@@ -34,7 +34,7 @@ export interface BudgetInput {
   cutoffMa: number | null
 }
 
-const USUAL_INDICATOR_MA = 3
+/** Usual cut-off of a power bank, mA. Common practice, no source. */
 const USUAL_CUTOFF_MA = 50
 
 /** Fills the request up, with one assumption for each value that was not given. */
@@ -118,10 +118,16 @@ function indicatorAssumptions(indicator: PowerBudgetRequest['supply']['indicator
     ...assumedWhen(
       indicator.forwardV === undefined,
       `${at}/forwardV`,
-      FORWARD_V[colour],
+      forwardVOf(indicator),
       'V',
       `usual for ${colour}`,
     ),
-    ...assumedWhen(indicator.diameterMm === undefined, `${at}/diameterMm`, 3, 'mm', 'usual lamp'),
+    ...assumedWhen(
+      indicator.diameterMm === undefined,
+      `${at}/diameterMm`,
+      USUAL_DIAMETER_MM,
+      'mm',
+      'usual lamp',
+    ),
   ]
 }

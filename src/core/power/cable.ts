@@ -38,14 +38,20 @@ export const copperOhmPerKm = (areaMm2: number, temperatureC = 20): number =>
  */
 export function loopResistanceOhm(cable: Cable, temperatureC = 20): number {
   const perKm = cableOhmPerKm(cable, temperatureC)
-  const contacts = (cable.contacts ?? USUAL_CONTACTS) * (cable.contactResistanceOhm ?? USUAL_CONTACT_OHM)
-  return 2 * cable.lengthM * perKm * 1e-3 + contacts
+  return 2 * cable.lengthM * perKm * 1e-3 + contactsOhm(cable)
 }
+
+/** All contacts of the loop together, ohm. */
+export const contactsOhm = ({
+  contacts = USUAL_CONTACTS,
+  contactResistanceOhm = USUAL_CONTACT_OHM,
+}: Cable): number => contacts * contactResistanceOhm
 
 /** Gauge taken when neither gauge nor cross-section is given: usual for the supply wires of better leads. */
 export const USUAL_GAUGE_AWG = 24
 
-function cableOhmPerKm({ gaugeAwg, areaMm2, copperClad = false }: Cable, temperatureC: number): number {
+/** Resistance of one conductor of a lead, ohm/km; sources as above. */
+export function cableOhmPerKm({ gaugeAwg, areaMm2, copperClad = false }: Cable, temperatureC = 20): number {
   const warm = 1 + COPPER_PER_KELVIN * (temperatureC - 20)
   const listed = areaMm2 === undefined ? undefined : CLASS_5_OHM_PER_KM.get(areaMm2)
   const copper =
@@ -53,6 +59,23 @@ function cableOhmPerKm({ gaugeAwg, areaMm2, copperClad = false }: Cable, tempera
       ? copperOhmPerKm(areaMm2 ?? gaugeAreaMm2(gaugeAwg ?? USUAL_GAUGE_AWG), temperatureC)
       : listed * warm
   return copperClad ? copper * COPPER_CLAD_FACTOR : copper
+}
+
+/**
+ * Least cross-section of a copper lead that keeps the loss of voltage to a share, mm².
+ * @param contactOhm  resistance of all contacts in the loop, ohm
+ * @returns null when the contacts alone lose more
+ * Source: Ohm's law with the resistivity above.
+ */
+export function leastAreaMm2(
+  lengthM: number,
+  contactOhm: number,
+  supplyV: number,
+  currentA: number,
+  lossShare: number,
+): number | null {
+  const wireOhm = (lossShare * supplyV) / currentA - contactOhm
+  return wireOhm < NEGLIGIBLE_OHM ? null : (2 * lengthM * COPPER_OHM_MM2_PER_KM * 1e-3) / wireOhm
 }
 
 /** Below this a resistance is none: no lead and no contact comes near it. */

@@ -37,16 +37,14 @@ export function gainSection(
     source.voltageV,
     amplifier,
   )
-  const couplingOhm =
-    control === undefined
-      ? inputResistanceOhm + (signal.sourceResistanceOhm ?? 0)
-      : couplingResistanceOhm(control, KNOB_OPEN, 'after-wiper')
   return {
     clipAtSourceV: levels.sourceForClipV / open,
     overdriveDb: levels.overdriveDb,
     outputV: levels.outputV,
     couplingCornerHz:
-      signal.inputCapacitorUf === undefined ? null : cornerHz(signal.inputCapacitorUf, couplingOhm),
+      signal.inputCapacitorUf === undefined
+        ? null
+        : cornerHz(signal.inputCapacitorUf, couplingOhmOf(amplifier, signal)),
     volume:
       control === undefined
         ? null
@@ -56,6 +54,15 @@ export function gainSection(
             wiring: WIRING,
           },
   }
+}
+
+/** Resistance that the coupling capacitor works into with the knob open, ohm. */
+export function couplingOhmOf(amplifier: Amplifier, signal: Signal): number {
+  const inputResistanceOhm = inputResistanceOhmOf(amplifier)
+  const control = controlOf(signal, inputResistanceOhm)
+  return control === undefined
+    ? inputResistanceOhm + (signal.sourceResistanceOhm ?? 0)
+    : couplingResistanceOhm(control, KNOB_OPEN, 'after-wiper')
 }
 
 function controlOf(

@@ -1,24 +1,37 @@
 import type { Supply } from '../../schema/power.ts'
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
-import { FORWARD_V, indicatorCurrentMa, indicatorDissipationMw, indicatorResistor } from './indicator.ts'
-
-/** Usual current of an indicator, mA, and its diameter, mm. Common practice, no source. */
-const USUAL_MA = 3
-const USUAL_DIAMETER_MM = 3
+import {
+  brightnessOf,
+  forwardVOf,
+  indicatorCurrentMa,
+  indicatorDissipationMw,
+  indicatorResistor,
+  USUAL_DIAMETER_MM,
+  USUAL_INDICATOR_MA,
+} from './indicator.ts'
 
 /** Resistor and hole of the power indicator; null without one. */
 export function indicatorSection({ indicator }: Supply, supplyV: number): PowerBudgetSections['indicator'] {
   if (indicator === undefined) return null
-  const forwardV = indicator.forwardV ?? FORWARD_V[indicator.colour ?? 'red']
-  const resistor = indicatorResistor(supplyV, forwardV, indicator.currentMa ?? USUAL_MA)
+  const forwardV = forwardVOf(indicator)
+  const resistor = indicatorResistor(supplyV, forwardV, indicator.currentMa ?? USUAL_INDICATOR_MA)
   const holeMm = indicator.diameterMm ?? USUAL_DIAMETER_MM
   if (resistor === null)
-    return { resistorOhm: null, e24Ohm: null, currentMa: null, dissipationMw: null, holeMm }
+    return {
+      resistorOhm: null,
+      e24Ohm: null,
+      currentMa: null,
+      dissipationMw: null,
+      brightness: 'dark',
+      holeMm,
+    }
+  const currentMa = indicatorCurrentMa(supplyV, forwardV, resistor.e12Ohm)
   return {
     resistorOhm: resistor.e12Ohm,
     e24Ohm: resistor.e24Ohm,
-    currentMa: indicatorCurrentMa(supplyV, forwardV, resistor.e12Ohm),
+    currentMa,
     dissipationMw: indicatorDissipationMw(supplyV, forwardV, resistor.e12Ohm),
+    brightness: brightnessOf(currentMa),
     holeMm,
   }
 }

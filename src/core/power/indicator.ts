@@ -9,6 +9,14 @@ export const FORWARD_V = { red: 2, yellow: 2.1, green: 2.2, blue: 3.1, white: 3.
   number
 >
 
+/** Forward voltage of an indicator as given, else by its colour; red when left out. */
+export const forwardVOf = ({ forwardV, colour = 'red' }: NonNullable<Supply['indicator']>): number =>
+  forwardV ?? FORWARD_V[colour]
+
+/** Usual current of an indicator, mA, and its diameter, mm. Common practice, no source. */
+export const USUAL_INDICATOR_MA = 3
+export const USUAL_DIAMETER_MM = 3
+
 /** Series resistor of an indicator. */
 export interface IndicatorResistor {
   exactOhm: number
@@ -37,3 +45,15 @@ export const indicatorCurrentMa = (supplyV: number, forwardV: number, resistorOh
 /** Heat in that resistor, mW. */
 export const indicatorDissipationMw = (supplyV: number, forwardV: number, resistorOhm: number): number =>
   (1e3 * (supplyV - forwardV) ** 2) / resistorOhm
+
+/** How bright an indicator is by its current, mA, brightest first. Common practice, no source. */
+const BRIGHTNESS = [
+  { fromMa: 10, says: 'dazzling in a dark room' },
+  { fromMa: 4, says: 'bright' },
+  { fromMa: 1, says: 'clear indoors' },
+  { fromMa: 0, says: 'faint' },
+] as const
+
+/** Brightness of an indicator in words. */
+export const brightnessOf = (currentMa: number): string =>
+  BRIGHTNESS.find(({ fromMa }) => currentMa >= fromMa)?.says ?? 'faint'

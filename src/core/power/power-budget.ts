@@ -58,7 +58,7 @@ export function powerBudget(
       ),
     ],
     cautions: [...powerCautions(facts), ...cautionsOf(RULES, facts)],
-    working: powerWorking(input, sections),
+    working: powerWorking(input, sections, request),
   }
 }
 

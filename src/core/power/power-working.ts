@@ -1,20 +1,37 @@
-import type { PowerBudgetSections } from '../../schema/power-budget.ts'
+import type { Signal, Supply } from '../../schema/power.ts'
+import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
 import type { Formula } from '../working.ts'
+import { SWING } from './amplifier.ts'
 import type { BudgetInput } from './budget-input.ts'
+import { cableOhmPerKm, contactsOhm } from './cable.ts'
+import { couplingOhmOf } from './gain-section.ts'
+import { forwardVOf } from './indicator.ts'
 import { CREST_DB } from './supply-current.ts'
 
 /** The printed working of the power budget. */
 export function powerWorking(
-  { amplifier, source, cableOhm, loadOhm, programme, indicatorMa }: BudgetInput,
-  { power, supply, gain }: PowerBudgetSections,
+  input: BudgetInput,
+  sections: PowerBudgetSections,
+  request: PowerBudgetRequest,
 ): Formula[] {
-  const swing = amplifier.output === 'bridge' ? 1 : 0.5
+  return [
+    ...amplifierWorking(input, sections),
+    ...leadWorking(input, sections, request.supply),
+    ...indicatorWorking(input, request.supply),
+    ...signalWorking(input, sections, request.signal),
+  ]
+}
+
+function amplifierWorking(
+  { amplifier, source, loadOhm, programme, indicatorMa }: BudgetInput,
+  { power }: PowerBudgetSections,
+): Formula[] {
   return [
     {
       quantity: 'clean power a channel',
       formula: '(s * M * Vs * R / (R + Rout))^2 / (2 * R)',
       with: {
-        s: swing,
+        s: SWING[amplifier.output],
         M: amplifier.largestDuty,
         Vs: source.voltageV,
         R: loadOhm,
@@ -37,6 +54,26 @@ export function powerWorking(
       unit: 'A',
       source: 'energy balance with the crest factor of the programme',
     },
+  ]
+}
+
+function leadWorking(
+  { source, cableOhm }: BudgetInput,
+  { supply }: PowerBudgetSections,
+  { cable }: Supply,
+): Formula[] {
+  return [
+    ...(cable === undefined
+      ? []
+      : [
+          {
+            quantity: 'supply lead, out and back',
+            formula: '2 * L * r / 1000 + Rk',
+            with: { L: cable.lengthM, r: cableOhmPerKm(cable), Rk: contactsOhm(cable) },
+            unit: 'ohm',
+            source: 'r in ohm/km by IEC 60228, or copper of that gauge (ASTM B258, from memory)',
+          },
+        ]),
     ...(supply.boardVoltageV === null
       ? []
       : [
@@ -48,15 +85,50 @@ export function powerWorking(
             source: 'constant power through a resistance; derived',
           },
         ]),
-    ...(gain === null
+  ]
+}
+
+function indicatorWorking({ source, indicatorMa }: BudgetInput, { indicator }: Supply): Formula[] {
+  if (indicator === undefined) return []
+  return [
+    {
+      quantity: 'exact resistor of the indicator',
+      formula: '(Vs - Vf) / (I / 1000)',
+      with: { Vs: source.voltageV, Vf: forwardVOf(indicator), I: indicatorMa },
+      unit: 'ohm',
+      source: "Ohm's law; then the next value of IEC 60063 not below",
+    },
+  ]
+}
+
+function signalWorking(
+  { amplifier, source }: BudgetInput,
+  { gain }: PowerBudgetSections,
+  signal: Signal | undefined,
+): Formula[] {
+  if (gain === null) return []
+  return [
+    {
+      quantity: 'level of the source over the clip point, knob open',
+      formula: '20 * log10(Vout / (s * M * Vs / sqrt(2)))',
+      with: {
+        Vout: gain.outputV,
+        s: SWING[amplifier.output],
+        M: amplifier.largestDuty,
+        Vs: source.voltageV,
+      },
+      unit: 'dB',
+      source: 'RMS of a sine that touches the supply; derived',
+    },
+    ...(gain.couplingCornerHz === null || signal?.inputCapacitorUf === undefined
       ? []
       : [
           {
-            quantity: 'level of the source over the clip point, knob open',
-            formula: '20 * log10(Vout / (s * M * Vs / sqrt(2)))',
-            with: { Vout: gain.outputV, s: swing, M: amplifier.largestDuty, Vs: source.voltageV },
-            unit: 'dB',
-            source: 'RMS of a sine that touches the supply; derived',
+            quantity: 'corner of the coupling capacitor, knob open',
+            formula: '1 / (2 * pi * R * C * 1e-6)',
+            with: { R: couplingOhmOf(amplifier, signal), C: signal.inputCapacitorUf },
+            unit: 'Hz',
+            source: 'first-order high-pass',
           },
         ]),
   ]

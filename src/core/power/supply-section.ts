@@ -3,7 +3,7 @@ import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import { cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './amplifier.ts'
 import { bankHours, keepAlive, packHours } from './battery.ts'
 import type { BudgetInput, KnownOfBuild } from './budget-input.ts'
-import { boardVoltageV, largestDeliverableW } from './cable.ts'
+import { boardVoltageV, contactsOhm, largestDeliverableW, leastAreaMm2 } from './cable.ts'
 import { fuseA } from './protection.ts'
 import {
   averageCurrentA,
@@ -15,6 +15,9 @@ import {
 
 type PowerSection = PowerBudgetSections['power']
 type SupplySection = PowerBudgetSections['supply']
+
+/** Loss that a supply lead is laid out for. Common practice, no source. */
+const LEAD_LOSS_SHARE = 0.05
 
 /** What all channels draw at the clean power, the indicator counted with the idle current. */
 export const drawOf = ({ amplifier, source, indicatorMa }: BudgetInput, cleanPowerW: number): Draw => ({
@@ -47,6 +50,7 @@ export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: n
     boardVoltageV: atBoard(programmeA),
     boardVoltageAtPeakV: atBoard(peakA),
     cableOhm,
+    leastAreaMm2: leastArea(supply, source.voltageV, sineA),
     largestDeliverableW: largestDeliverableW(source.voltageV, cableOhm),
     marginA: source.currentLimitA === null ? null : source.currentLimitA - programmeA,
     runningTimeH: runningTimeH(supply, source.voltageV, eighthPowerA),
@@ -56,6 +60,11 @@ export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: n
     fuseA: fuseA(sineA),
   }
 }
+
+const leastArea = ({ cable }: Supply, voltageV: number, sineA: number): number | null =>
+  cable === undefined || sineA === 0
+    ? null
+    : leastAreaMm2(cable.lengthM, contactsOhm(cable), voltageV, sineA, LEAD_LOSS_SHARE)
 
 function runningTimeH(supply: Supply, voltageV: number, currentA: number): number | null {
   const { kind, capacityMah, cellsInSeries } = supply

@@ -6,6 +6,7 @@ import {
   gaugeAreaMm2,
   gaugeDiameterMm,
   largestDeliverableW,
+  leastAreaMm2,
   loopResistanceOhm,
   speakerLead,
 } from '../../../src/core/power/cable.ts'
@@ -55,4 +56,12 @@ test('a printed cross-section is read by the standard, any other by its copper',
   expect(loopResistanceOhm({ ...lead, areaMm2: 0.75 })).toBeCloseTo(0.52, 9)
   // 17.241 ohm mm²/km over 0.7 mm², out and back over 10 m.
   expect(loopResistanceOhm({ ...lead, areaMm2: 0.7 })).toBeCloseTo((17.241 / 0.7) * 0.02, 9)
+})
+
+test('the least cross-section loses just the share it is laid out for', () => {
+  const area = leastAreaMm2(2, 0.04, 5, 1.5, 0.05) ?? 0
+  const loopOhm = loopResistanceOhm({ lengthM: 2, areaMm2: area, contacts: 4, contactResistanceOhm: 0.01 })
+  expect((loopOhm * 1.5) / 5).toBeCloseTo(0.05, 9)
+  // The plugs alone: 0.2 ohm at 1.5 A are 6 % of 5 V.
+  expect(leastAreaMm2(2, 0.2, 5, 1.5, 0.05)).toBeNull()
 })

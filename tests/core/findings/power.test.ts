@@ -1,0 +1,237 @@
+import { describe, expect, test } from 'vitest'
+import { powerRules } from '../../../src/core/findings/power.ts'
+import { reservoirRules } from '../../../src/core/findings/reservoir.ts'
+import { signalRules } from '../../../src/core/findings/signal.ts'
+import { supplyRules } from '../../../src/core/findings/supply.ts'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import type { KnownOfBuild } from '../../../src/core/power/budget-input.ts'
+import { powerBudget } from '../../../src/core/power/power-budget.ts'
+import type { PowerBudgetRequest } from '../../../src/schema/power-budget.ts'
+
+/** 12 V, 8 ohm, ideal stage: 9 W clean a channel; two channels at 0.9 take 20 W or 1.667 A on a sine. */
+const base: PowerBudgetRequest = {
+  amplifier: {
+    supplyVoltageV: 12,
+    outputResistanceOhm: 0,
+    efficiency: 0.9,
+    quiescentCurrentMa: 0,
+    gainDb: 20,
+    inputResistanceKohm: 20,
+  },
+  loadOhm: 8,
+  supply: { kind: 'adapter', voltageV: 12, cable: { lengthM: 0, contacts: 1, contactResistanceOhm: 0.1 } },
+  programme: 'music',
+}
+const SINE_A = 20 / 12
+
+type Part<T> = { [K in keyof T]?: T[K] }
+
+const amp = (amplifier: PowerBudgetRequest['amplifier']): PowerBudgetRequest => ({
+  ...base,
+  amplifier: { ...base.amplifier, ...amplifier },
+})
+const sup = (
+  supply: Part<PowerBudgetRequest['supply']>,
+  amplifier: PowerBudgetRequest['amplifier'] = {},
+): PowerBudgetRequest => ({ ...amp(amplifier), supply: { ...base.supply, ...supply } })
+const sig = (
+  signal: PowerBudgetRequest['signal'],
+  wants: PowerBudgetRequest['wants'] = {},
+): PowerBudgetRequest => ({
+  ...base,
+  ...(signal === undefined ? {} : { signal }),
+  wants,
+})
+const lead = (contactResistanceOhm: number) => ({ cable: { lengthM: 0, contacts: 1, contactResistanceOhm } })
+
+function findingsOf(request: PowerBudgetRequest, known?: KnownOfBuild) {
+  const result = powerBudget(request, known)
+  if (isRefusal(result)) throw new Error('refused')
+  return result.findings
+}
+
+/** Average over clean power of music: 14 dB crest against the 3.01 dB of a sine. */
+const MUSIC_SHARE = 10 ** (-(14 - 20 * Math.log10(Math.SQRT2)) / 10)
+const MUSIC_A = SINE_A * MUSIC_SHARE
+
+interface Row {
+  inside: PowerBudgetRequest
+  outside: PowerBudgetRequest
+  known?: KnownOfBuild
+}
+
+/** 20 dB of gain and 12 V: the clip point is 8.485 V RMS, so the source clips it at 0.8485 V. */
+const CLIP_SOURCE_V = 0.848_528
+const fiveVolt = { amplifier: { supplyVoltageV: 5 } }
+
+const ROWS: Record<string, Row> = {
+  'given-load-below-amplifier-minimum': {
+    inside: { ...base, minimumOhm: 3.21 },
+    outside: { ...base, minimumOhm: 3.19 },
+  },
+  // 1.3 times 144/(2 · 4) = 23.4 W.
+  'claimed-power-impossible': { inside: amp({ ratedPowerW: 23.3 }), outside: amp({ ratedPowerW: 23.5 }) },
+  'driver-overpowered-by-programme': {
+    inside: { ...base, driverRatedPowerW: 9 * MUSIC_SHARE * 1.01 },
+    outside: { ...base, driverRatedPowerW: 9 * MUSIC_SHARE * 0.99 },
+  },
+  'driver-overpowered-by-sine': {
+    inside: { ...base, driverRatedPowerW: 9.01 },
+    outside: { ...base, driverRatedPowerW: 8.99 },
+  },
+  // Three cells in series are 12.6 V full.
+  'supply-above-board-limit': {
+    inside: sup({ kind: 'cells', cellsInSeries: 3 }, { maximumSupplyV: 12.6 }),
+    outside: sup({ kind: 'cells', cellsInSeries: 3 }, { maximumSupplyV: 12.5 }),
+  },
+  'supply-below-board-minimum': {
+    inside: amp({ minimumSupplyV: 12 }),
+    outside: amp({ minimumSupplyV: 12.1 }),
+  },
+  'supply-differs-from-board': { inside: sup({ voltageV: 13.1 }), outside: sup({ voltageV: 13.3 }) },
+  // 144/(4 R) = 20 W at R = 1.8 ohm.
+  'supply-lead-cannot-deliver': { inside: sup(lead(1.79)), outside: sup(lead(1.81)) },
+  // The peak is 40 W: 144/(4 R) = 40 at 0.9 ohm.
+  'board-voltage-collapses-at-bass-peak': { inside: sup(lead(0.89)), outside: sup(lead(0.91)) },
+  'source-too-weak-for-programme': {
+    inside: sup({ currentLimitA: MUSIC_A * 1.01 }),
+    outside: sup({ currentLimitA: MUSIC_A * 0.99 }),
+  },
+  'sine-trips-source': {
+    inside: sup({ currentLimitA: SINE_A * 1.01 }),
+    outside: sup({ currentLimitA: SINE_A * 0.99 }),
+  },
+  // Without signal 99 or 101 mA; the load is so high that the music adds next to nothing.
+  'no-data-chip-on-computer-port': {
+    inside: {
+      ...base,
+      loadOhm: 10_000,
+      amplifier: { quiescentCurrentMa: 99 },
+      supply: { kind: 'computer-port' },
+    },
+    outside: {
+      ...base,
+      loadOhm: 10_000,
+      amplifier: { quiescentCurrentMa: 101 },
+      supply: { kind: 'computer-port' },
+    },
+  },
+  'no-pull-downs-on-type-c': {
+    inside: sup({ kind: 'charger', port: 'type-c-3a' }, { asksForPower: true }),
+    outside: sup({ kind: 'charger', port: 'type-c-3a' }, { asksForPower: false }),
+  },
+  'power-bank-switches-off': {
+    inside: sup({ kind: 'power-bank', cutoffCurrentMa: 50 }, { quiescentCurrentMa: 50 }),
+    outside: sup({ kind: 'power-bank', cutoffCurrentMa: 50 }, { quiescentCurrentMa: 49 }),
+  },
+  'switch-too-weak': {
+    inside: sup({ switchRatedA: SINE_A * 1.01 }),
+    outside: sup({ switchRatedA: SINE_A * 0.99 }),
+  },
+  'reservoir-overvolted': {
+    inside: sup({ reservoirUf: 10, reservoirRatingV: 12 }),
+    outside: sup({ reservoirUf: 10, reservoirRatingV: 11.9 }),
+  },
+  // 1.25 times 12 V.
+  'reservoir-rating-too-close': {
+    inside: sup({ reservoirUf: 10, reservoirRatingV: 15 }),
+    outside: sup({ reservoirUf: 10, reservoirRatingV: 14.9 }),
+  },
+  // 10 uF at 5 V through 0.25 ohm are 0.995 times the limit (row attach-inrush-10-0.25).
+  'reservoir-over-attach-limit': {
+    inside: { ...base, ...fiveVolt, supply: { kind: 'computer-port', reservoirUf: 10 } },
+    outside: { ...base, ...fiveVolt, supply: { kind: 'computer-port', reservoirUf: 10.2 } },
+  },
+  'reservoir-may-trip-source': {
+    inside: { ...base, ...fiveVolt, supply: { kind: 'charger', reservoirUf: 10 } },
+    outside: { ...base, ...fiveVolt, supply: { kind: 'charger', reservoirUf: 10.2 } },
+  },
+  // 12 V through 0.1 ohm of lead and 0.03 ohm of the capacitor: 92.3 A.
+  'inrush-welds-switch': {
+    inside: sup({ reservoirUf: 100, switchRatedA: 92.4 }),
+    outside: sup({ reservoirUf: 100, switchRatedA: 92.2 }),
+  },
+  // Section 8 of the reference: at 0.35 ohm 1000 uF gain hundredths of a volt at 50 Hz, 4700 uF a tenth.
+  'reservoir-idle-in-the-bass': {
+    inside: sup({ reservoirUf: 400 }),
+    outside: sup({ reservoirUf: 1000 }),
+  },
+  'wanted-loudness-out-of-reach': {
+    // 80 + 10 log(2 · 9) = 92.55 dB.
+    inside: sig(undefined, { loudnessDb: 92.5 }),
+    outside: sig(undefined, { loudnessDb: 92.6 }),
+    known: { sensitivity1W1mDb: 80 },
+  },
+  'programme-quieter-than-wanted': {
+    // The average lies 10.99 dB lower, at 81.56, and 3 dB are let pass.
+    inside: sig(undefined, { loudnessDb: 84.5 }),
+    outside: sig(undefined, { loudnessDb: 84.6 }),
+    known: { sensitivity1W1mDb: 80 },
+  },
+  'source-level-too-low': {
+    inside: sig({ sourceLevelV: CLIP_SOURCE_V * 10 ** (-2.9 / 20) }),
+    outside: sig({ sourceLevelV: CLIP_SOURCE_V * 10 ** (-3.1 / 20) }),
+  },
+  'source-level-too-high': {
+    inside: sig({ sourceLevelV: CLIP_SOURCE_V * 10 ** (11.9 / 20) }),
+    outside: sig({ sourceLevelV: CLIP_SOURCE_V * 10 ** (12.1 / 20) }),
+  },
+  // 0.47 uF into 20 kohm: 16.93 Hz (row coupling-0.47-20), a third of 50.8 Hz.
+  'coupling-corner-too-high': {
+    inside: sig({ inputCapacitorUf: 0.47 }, { lowestHz: 51 }),
+    outside: sig({ inputCapacitorUf: 0.47 }, { lowestHz: 50.5 }),
+  },
+  'volume-control-loaded': {
+    inside: sig({ volumeControl: { resistanceKohm: 10 } }),
+    outside: sig({ volumeControl: { resistanceKohm: 10.1 } }),
+  },
+  'source-and-amplifier-share-supply': {
+    inside: sup({ sharedWithSource: false }),
+    outside: sup({ sharedWithSource: true }),
+  },
+  'indicator-stays-dark': {
+    inside: sup({ indicator: { forwardV: 9.9 }, voltageV: 12 }),
+    outside: sup({ indicator: { forwardV: 10 }, voltageV: 10 }),
+  },
+}
+
+describe('rules about power, supply, reservoir and signal', () => {
+  test.each(Object.entries(ROWS))('%s', (code, { inside, outside, known }) => {
+    expect(findingsOf(inside, known).map((row) => row.code)).not.toContain(code)
+    const [finding] = findingsOf(outside, known).filter((row) => row.code === code)
+    expect(finding?.remedies.length).toBeGreaterThan(0)
+    expect(finding?.at).toMatch(/^\//)
+  })
+
+  test('every rule of the four tables has its two rows, and no code is used twice', () => {
+    const codes = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules].map(({ code }) => code)
+    expect(new Set(codes).size).toBe(codes.length)
+    expect(Object.keys(ROWS).sort()).toEqual([...codes].sort())
+  })
+
+  test('a load that the load rules have judged is not judged again', () => {
+    expect(
+      findingsOf({ ...base, minimumOhm: 3.19 }, { minimumOhm: 3 }).map(({ code }) => code),
+    ).not.toContain('given-load-below-amplifier-minimum')
+  })
+})
+
+describe('cautions at the step', () => {
+  const cautionsOf = (request: PowerBudgetRequest, known?: KnownOfBuild) => {
+    const result = powerBudget(request, known)
+    return isRefusal(result) ? [] : result.cautions
+  }
+  const about = (word: RegExp, request: PowerBudgetRequest, known?: KnownOfBuild) =>
+    cautionsOf(request, known).some((caution) => word.test(caution))
+
+  test('solder always, lithium with cells, mains with an adapter, hearing above 85 dB', () => {
+    expect(about(/Solder/, base)).toBe(true)
+    expect(about(/Lithium/, base)).toBe(false)
+    expect(about(/Lithium/, sup({ kind: 'cells' }))).toBe(true)
+    expect(about(/Mains/, base)).toBe(true)
+    expect(about(/Mains/, sup({ kind: 'computer-port' }))).toBe(false)
+    // The programme averages 81.56 dB at a sensitivity of 80 dB.
+    expect(about(/Hearing/, base, { sensitivity1W1mDb: 83 })).toBe(false)
+    expect(about(/Hearing/, base, { sensitivity1W1mDb: 84 })).toBe(true)
+  })
+})

@@ -1,0 +1,192 @@
+import fc from 'fast-check'
+import { evaluate } from 'mathjs'
+import { describe, expect, test } from 'vitest'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import type { KnownOfBuild } from '../../../src/core/power/budget-input.ts'
+import { powerBudget } from '../../../src/core/power/power-budget.ts'
+import { PowerBudgetRequest } from '../../../src/schema/power-budget.ts'
+import { admittedBy, notFinite } from '../load/schema-arbitrary.ts'
+
+function outcome(request: PowerBudgetRequest, known?: KnownOfBuild) {
+  const result = powerBudget(request, known)
+  if (isRefusal(result)) throw new Error(result.faults.map(({ message }) => message).join(' '))
+  return result
+}
+
+const smallBoard: PowerBudgetRequest = {
+  amplifier: { supplyVoltageV: 5, ratedPowerW: 3, quiescentCurrentMa: 20, efficiency: 0.85 },
+  loadOhm: 4,
+  supply: { kind: 'computer-port', reservoirUf: 1000 },
+}
+
+/** The shelf pair of the examples: a 12 V adapter, a bridge, two drivers of 3.4 ohm in series. */
+const shelfPair: PowerBudgetRequest = {
+  amplifier: {
+    channels: 2,
+    output: 'bridge',
+    supplyVoltageV: 12,
+    minimumLoadOhm: 4,
+    ratedPowerW: 10,
+    gainDb: 26,
+    inputResistanceKohm: 20,
+    quiescentCurrentMa: 25,
+    efficiency: 0.88,
+    outputResistanceOhm: 0.3,
+  },
+  loadOhm: 8,
+  minimumOhm: 6.8,
+  supply: {
+    kind: 'adapter',
+    voltageV: 12,
+    currentLimitA: 2,
+    cable: { lengthM: 1.2, gaugeAwg: 22, contacts: 0 },
+    reservoirUf: 1000,
+    sharedWithSource: false,
+    indicator: { colour: 'green', currentMa: 3 },
+  },
+  signal: {
+    sourceLevelV: 0.5,
+    volumeControl: { resistanceKohm: 50, taper: 'audio' },
+    inputCapacitorUf: 0.47,
+  },
+  programme: 'music',
+}
+
+describe('a 5 V board on a computer port', () => {
+  const { sections, findings, assumptions } = outcome(smallBoard)
+
+  test('ends near 3 W a channel and its claim of 3 W is a figure at 10 % (common practice)', () => {
+    expect(sections.power.cleanPowerW).toBeGreaterThan(2.4)
+    expect(sections.power.cleanPowerW).toBeLessThan(3.125)
+    expect(sections.power.powerAt10PercentW).toBeGreaterThan(3)
+    expect(sections.power.claimedPossible).toBe(true)
+  })
+
+  test('draws far less with music than its power suggests: about 0.2 A at full volume (common practice)', () => {
+    expect(sections.supply.eighthPowerA).toBeGreaterThan(0.15)
+    expect(sections.supply.eighthPowerA).toBeLessThan(0.25)
+    expect(sections.supply.programmeA).toBeLessThan(sections.supply.sineA / 5)
+  })
+
+  test('its 1000 uF are about a hundred times over the attach limit', () => {
+    expect(sections.reservoir?.timesOverAttachLimit).toBeGreaterThan(95)
+    expect(findings).toContainEqual(
+      expect.objectContaining({ code: 'reservoir-over-attach-limit', severity: 'warning' }),
+    )
+  })
+
+  test('4.7 ohm in series do not mend that, 51 ohm do', () => {
+    const limited = (inrushLimiterOhm: number) =>
+      outcome({ ...smallBoard, supply: { ...smallBoard.supply, inrushLimiterOhm } }).findings.map(
+        ({ code }) => code,
+      )
+    expect(limited(4.7)).toContain('reservoir-over-attach-limit')
+    expect(limited(51)).not.toContain('reservoir-over-attach-limit')
+  })
+
+  test('says what it filled in: port current, lead, output resistance, programme', () => {
+    expect(assumptions.map(({ at }) => at)).toEqual(
+      expect.arrayContaining([
+        '/supply/currentLimitA',
+        '/supply/cable',
+        '/amplifier/outputResistanceOhm',
+        '/programme',
+      ]),
+    )
+  })
+})
+
+describe('the shelf pair', () => {
+  const { sections } = outcome(shelfPair)
+
+  // Rows bridge-12-8-0.3, cable-drop-22, indicator-12-2.2-3, gain-0.5-26, coupling-0.47-20, capacitor-rating-12 of
+  // tests/outside/electrical-checks.json, here through the whole calculation.
+  test('comes to the figures of the check rows', () => {
+    expect(sections.power.cleanPowerW).toBeCloseTo(8.3612, 3)
+    expect(sections.supply.cableOhm).toBeCloseTo(0.12711, 4)
+    expect(sections.indicator?.resistorOhm).toBe(3300)
+    expect(sections.indicator?.currentMa).toBeCloseTo(2.9697, 3)
+    expect(sections.gain?.overdriveDb).toBeCloseTo(1.4061, 3)
+    expect(sections.gain?.clipAtSourceV).toBeCloseTo(0.42527, 4)
+    expect(sections.gain?.couplingCornerHz).toBeCloseTo(16.931, 2)
+    expect(sections.reservoir?.leastRatingV).toBe(16)
+  })
+
+  test('draws 0.151 A on music as row programme-12v has it, the indicator on top', () => {
+    expect(sections.supply.programmeA).toBeCloseTo(0.15109 + 0.003, 4)
+  })
+
+  test('leaves nothing to stop it', () => {
+    expect(outcome(shelfPair).findings.filter(({ severity }) => severity === 'blocker')).toEqual([])
+  })
+})
+
+test('a bank of 10 Ah runs a board of 0.25 A on 5 V for a day (row run-time-10000)', () => {
+  const request: PowerBudgetRequest = {
+    amplifier: { supplyVoltageV: 5, quiescentCurrentMa: 20 },
+    loadOhm: 4,
+    supply: { kind: 'power-bank', capacityMah: 10_000 },
+  }
+  const { supply } = outcome(request).sections
+  expect((supply.runningTimeH ?? 0) * supply.eighthPowerA).toBeCloseTo(25.16 * 0.25, 2)
+})
+
+test('a source of unknown voltage is refused with the place to give it', () => {
+  const result = powerBudget({ amplifier: {}, supply: { kind: 'adapter' } })
+  expect(isRefusal(result) && result.faults.map(({ at }) => at)).toEqual(['/supply/voltageV'])
+})
+
+test('a negotiating board gets the highest level that it stands: 9 V below 12.6 V (row pd-level-for-12.6)', () => {
+  const request: PowerBudgetRequest = {
+    amplifier: { asksForPower: true, maximumSupplyV: 12.6 },
+    loadOhm: 8,
+    supply: { kind: 'charger', port: 'power-delivery' },
+  }
+  expect(outcome(request).sections.supply.voltageV).toBe(9)
+})
+
+test('loudness: 84 dB for 1 W and two boxes of 8 W at 1.5 m reach 92.5 dB', () => {
+  const { loudness, power } = outcome(shelfPair, { sensitivity1W1mDb: 84 }).sections
+  expect(power.cleanPowerW).toBeCloseTo(8.3612, 3)
+  // 84 + 10 log(8.3612) + 3.01 at 1 m; the programme lies 14 − 3.01 dB below.
+  expect(loudness?.peakDb).toBeCloseTo(84 + 9.2227 + 3.0103, 2)
+  expect((loudness?.peakDb ?? 0) - (loudness?.programmeDb ?? 0)).toBeCloseTo(10.99, 2)
+})
+
+test('the printed working comes to the same figures as the plain code', () => {
+  const { sections, working } = outcome(shelfPair)
+  const results = new Map(working.map((row) => [row.quantity, evaluate(row.formula, { ...row.with })]))
+  expect(results.get('clean power a channel')).toBeCloseTo(sections.power.cleanPowerW, 9)
+  expect(results.get('average supply current on the programme')).toBeCloseTo(sections.supply.programmeA, 9)
+  expect(results.get('supply lead, out and back')).toBeCloseTo(sections.supply.cableOhm, 9)
+  expect(results.get('voltage left at the board on the programme')).toBeCloseTo(
+    sections.supply.boardVoltageV ?? 0,
+    9,
+  )
+  expect(results.get('exact resistor of the indicator')).toBeCloseTo(9.8 / 0.003, 6)
+  expect(results.get('level of the source over the clip point, knob open')).toBeCloseTo(
+    sections.gain?.overdriveDb ?? 0,
+    9,
+  )
+  expect(results.get('corner of the coupling capacitor, knob open')).toBeCloseTo(
+    sections.gain?.couplingCornerHz ?? 0,
+    9,
+  )
+  expect(results.size).toBe(working.length)
+  expect(results.size).toBe(7)
+})
+
+test('no request that the schema admits gets a number that is none, or a throw', () => {
+  let answered = 0
+  const sensitivity = fc.option(fc.double({ min: 40, max: 130, noNaN: true }), { nil: undefined })
+  fc.assert(
+    fc.property(admittedBy(PowerBudgetRequest), sensitivity, (request, sensitivity1W1mDb) => {
+      const known = sensitivity1W1mDb === undefined ? {} : { sensitivity1W1mDb }
+      const result = powerBudget(request as PowerBudgetRequest, known)
+      if (!isRefusal(result)) answered++
+      expect(notFinite(result)).toEqual([])
+    }),
+    { seed: 20_260_106, numRuns: 3000 },
+  )
+  expect(answered).toBeGreaterThan(1500)
+})
