@@ -3,9 +3,13 @@ import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
 import Fastify, { type FastifyBaseLogger } from 'fastify'
 import { pino } from 'pino'
+import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
+import { cutList } from './api/cut-list/route.ts'
 import { health } from './api/health.ts'
+import { loadImpedance } from './api/load-impedance/route.ts'
 import { port } from './api/port/route.ts'
+import { powerBudget } from './api/power-budget/route.ts'
 import { answerBrokenConnection, answerError, answerProblems } from './api/problem-answers.ts'
 import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
@@ -41,6 +45,10 @@ export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
   await app.register(swagger, contractOptions)
 
   await app.register(port)
+  await app.register(boxTuning)
+  await app.register(loadImpedance)
+  await app.register(powerBudget)
+  await app.register(cutList)
 
   await app.register(pages)
   await app.register(health)

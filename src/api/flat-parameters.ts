@@ -8,6 +8,8 @@ interface Place {
   required: boolean
   seen: readonly SchemaNode[]
   example: unknown
+  /** What the nearest described schema above says. */
+  description?: string | undefined
 }
 
 /**
@@ -21,11 +23,12 @@ export function flatParameters(body: SchemaNode, example: unknown): Record<strin
 function flat(node: SchemaNode, place: Place): [string, TSchema][] {
   const schema = resolved(node)
   if (place.seen.includes(schema) || place.seen.length > DEEPEST) return []
-  const below = { ...place, seen: [...place.seen, schema] }
+  const description = schema.description ?? place.description
+  const below = { ...place, seen: [...place.seen, schema], description }
   if (schema.anyOf !== undefined)
     return schema.anyOf.flatMap((branch) => flat(branch, { ...below, required: false }))
   if (schema.properties !== undefined) return flatMembers(schema, below)
-  return hasType(schema, 'array') ? flatList(schema, below) : [[place.name, parameter(schema, place)]]
+  return hasType(schema, 'array') ? flatList(schema, below) : [[place.name, parameter(schema, below)]]
 }
 
 function flatMembers(schema: SchemaNode, place: Place): [string, TSchema][] {
@@ -34,6 +37,7 @@ function flatMembers(schema: SchemaNode, place: Place): [string, TSchema][] {
       name: place.name === '' ? member : `${place.name}.${member}`,
       required: place.required && (schema.required ?? []).includes(member),
       seen: place.seen,
+      description: place.description,
       example: isRecord(place.example) ? place.example[member] : undefined,
     }),
   )
@@ -47,16 +51,18 @@ function flatList(schema: SchemaNode, place: Place): [string, TSchema][] {
 }
 
 /** `none` stands for null in a query. Only the fields of the one example have examples, so that together they run. */
-function parameter(schema: SchemaNode, { required, example }: Place): TSchema {
+function parameter(schema: SchemaNode, { required, example, description }: Place): TSchema {
   const { examples: _others, ...named } = schema
-  const nullable = hasType(schema, 'null')
+  const isNullable = hasType(schema, 'null')
   const shown = Type.Unsafe({
     ...named,
-    ...(nullable && {
-      type: ['number', 'string'],
-      description: `${schema.description}; in a query: none for null`,
-    }),
-    ...(example !== undefined && { examples: [example] }),
+    description: isNullable ? `${description}; in a query: none for null` : description,
+    ...(isNullable && { type: ['number', 'string'] }),
+    ...(isExampleOf(schema, example) && { examples: [example] }),
   })
   return required ? shown : Type.Optional(shown)
 }
+
+/** Of a choice between shapes only the one that the example has gets it. */
+const isExampleOf = (schema: SchemaNode, example: unknown): boolean =>
+  example !== undefined && !isRecord(example) && hasType(schema, 'array') === Array.isArray(example)

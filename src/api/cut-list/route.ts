@@ -1,0 +1,38 @@
+import { cutList as computeCutList } from '../../core/shop/cut-list.ts'
+import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
+import { calculation } from '../calculation.ts'
+import { cutListAnswer } from './answer.ts'
+
+export const cutList = calculation({
+  path: '/v1/cut-list',
+  operationId: 'cutList',
+  summary: 'Panels, holes and a layout on the boards on hand',
+  description:
+    'Use this when the sides of a box with its drivers and port, or plain parts of any project, are known and it is asked what to saw, where to drill, whether the boards on hand yield it, in which order to cut, and which screws, glue and edging to get. It does not judge the sound: for that use box-tuning or design-check.',
+  body: CutListRequest,
+  sections: cutListSections,
+  example: {
+    box: {
+      kind: 'closed',
+      outer: { widthMm: 120, heightMm: 240, depthMm: 160 },
+      panelThicknessMm: 12,
+      joint: 'butt',
+    },
+    boxes: 2,
+    stock: [
+      {
+        id: 'ply offcut',
+        lengthMm: 1220,
+        widthMm: 400,
+        thicknessMm: 12,
+        count: 1,
+        grain: 'length',
+        trimMm: 5,
+      },
+    ],
+    workshop: { kerfMm: 2.4 },
+  },
+  get: false,
+  compute: (request) => computeCutList(request, { portLengthMm: request.port?.lengthMm ?? null }),
+  answer: cutListAnswer,
+})
