@@ -1,8 +1,9 @@
 import type { BoxTuningSections, Curve } from '../../schema/box-tuning.ts'
 import { type Baffle, baffleGainDb } from './baffle.ts'
-import { logSpaced, type Response, responseOf, solveCircuit } from './circuit.ts'
+import { logSpaced } from './circuit.ts'
 import { allowedShare, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
+import { solveLoudspeaker } from './solve-loudspeaker.ts'
 
 /** The frequencies of a curve; 20 Hz to 20 kHz in 200 points when nothing is said. */
 export const gridOf = (curve: Curve | undefined): Float64Array =>
@@ -12,25 +13,14 @@ export const gridOf = (curve: Curve | undefined): Float64Array =>
 const STEP = 1e-5
 
 /** Group delay, ms: minus the slope of the phase, from a second solution a hair higher. */
-function groupDelayMs(speaker: Loudspeaker, grid: Float64Array, response: Response): number[] {
-  const shifted = responseOf(grid.length)
+function groupDelayMs(speaker: Loudspeaker, grid: Float64Array, phaseRad: Float64Array): number[] {
   const higher = grid.map((hz) => hz * (1 + STEP))
-  solveCircuit(speaker.circuit, higher, 1, shifted)
+  const shifted = solveLoudspeaker(speaker, higher, 1).phaseRad
   return Array.from(grid, (hz, i) => {
-    const turn = shifted.phaseRad[i]! - response.phaseRad[i]!
+    const turn = shifted[i]! - phaseRad[i]!
     const unwrapped = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI))
     return (-1000 * unwrapped) / (2 * Math.PI * hz * STEP)
   })
-}
-
-/** Impedance of one driver in its box over a grid, source resistance excluded, ohm. */
-export function impedanceInBox(
-  speaker: Loudspeaker,
-  grid: Float64Array,
-): { re: Float64Array; im: Float64Array } {
-  const response = responseOf(grid.length)
-  solveCircuit(speaker.circuit, grid, 1, response)
-  return { re: response.impedanceRe, im: response.impedanceIm }
 }
 
 /**
@@ -45,21 +35,19 @@ export function curvesOf(
   grid: Float64Array,
   baffle: Baffle | null,
 ): BoxTuningSections['curves'] {
-  const response = responseOf(grid.length)
+  const response = solveLoudspeaker(speaker, grid, voltageV)
   const driverVoltage = voltageV * speaker.group.voltageShare
-  solveCircuit(speaker.circuit, grid, driverVoltage, response)
   const gain = baffle === null ? null : baffleGainDb(baffle, grid, speaker.air.speedMPerS)
   const splDb = Array.from(response.splDb, (level, i) => level + (gain === null ? 0 : gain[i]!))
-  const { impedanceRe: re, impedanceIm: im, excursionMm, ventSpeedMPerS } = response
-  const factor = speaker.group.impedanceFactor
+  const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
   return {
     frequencyHz: Array.from(grid),
     splDb,
-    impedanceOhm: Array.from(re, (real, i) => factor * Math.hypot(real, im[i]!)),
+    impedanceOhm: Array.from(re, (real, i) => Math.hypot(real, im[i]!)),
     impedancePhaseDeg: Array.from(re, (real, i) => (Math.atan2(im[i]!, real) * 180) / Math.PI),
     excursionMm: Array.from(excursionMm),
     portAirSpeedMPerS: Array.from(ventSpeedMPerS),
-    groupDelayMs: groupDelayMs(speaker, grid, response),
+    groupDelayMs: groupDelayMs(speaker, grid, response.phaseRad),
     maximumSplDb: splDb.map(
       (level, i) =>
         level +

@@ -1,6 +1,7 @@
 import type { BoxTuningSections } from '../../schema/box-tuning.ts'
-import { logSpaced, type Response, responseOf, solveCircuit } from './circuit.ts'
+import { logSpaced, type Response } from './circuit.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
+import { solveLoudspeaker } from './solve-loudspeaker.ts'
 
 type LimitedBy = BoxTuningSections['limits']['limitedBy']
 
@@ -71,9 +72,8 @@ export function fullDrive(
   bandFromHz: number,
 ): FullDrive {
   const grid = logSpaced(LOWEST_HZ, HIGHEST_HZ, POINTS)
-  const out = responseOf(POINTS)
+  const out = solveLoudspeaker(speaker, grid, voltageV)
   const driverVoltage = voltageV * speaker.group.voltageShare
-  solveCircuit(speaker.circuit, grid, driverVoltage, out)
   const bandEnd = Math.max(BAND_END_HZ, 2 * bandFromHz)
   const inBand = highestOf(out.excursionMm, grid, bandFromHz, bandEnd)
   const below = highestOf(out.excursionMm, grid, LOWEST_HZ, bandFromHz)

@@ -6,6 +6,16 @@ import { type BoxLosses, boxCompliance } from './losses.ts'
 import type { TunedPort } from './port.ts'
 import type { Vent } from './vent.ts'
 
+/** What a network of components does to a channel on a grid: driver over channel voltage, and the whole impedance. */
+export interface ChannelFeed {
+  transferRe: Float64Array
+  transferIm: Float64Array
+  /** Highest modulus any driver gets over the modulus of the mean: 1 when all get the same. */
+  unevenness: Float64Array
+  impedanceRe: Float64Array
+  impedanceIm: Float64Array
+}
+
 /** Equal drivers of one box and how the channel's voltage reaches each. */
 export interface DriverGroup {
   count: number
@@ -13,6 +23,8 @@ export interface DriverGroup {
   voltageShare: number
   /** Impedance of the group over that of one driver: 1/n in parallel, n in series. */
   impedanceFactor: number
+  /** Replaces the two numbers above where components or other drivers make them depend on frequency. */
+  feed?: (frequencyHz: Float64Array, driverRe: Float64Array, driverIm: Float64Array) => ChannelFeed
 }
 
 /** The groups that a whole channel of equal drivers can be. */

@@ -1,0 +1,144 @@
+import type { Design } from '../../schema/design.ts'
+import type { DesignCheckSections } from '../../schema/design-check.ts'
+import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
+import { analyse } from '../box/analyse.ts'
+import { assemble, type BoxInput } from '../box/assemble.ts'
+import { impedanceInBox } from '../box/driver-impedance.ts'
+import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
+import { referenceSplDb } from '../box/system-figures.ts'
+import { loadImpedance } from '../load/load-impedance.ts'
+import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
+import { powerBudget } from '../power/power-budget.ts'
+import { channelGroup } from './channel-group.ts'
+import { type ChannelPlan, channelPlan } from './channel-plan.ts'
+import { cutListOf } from './cut-list-of.ts'
+import { loadGrid } from './load-in-box.ts'
+import { materialsOf } from './materials.ts'
+import { ownImpedances } from './other-drivers.ts'
+import { readingsOf } from './readings.ts'
+
+function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
+  const index = plan?.mainIndex ?? 0
+  const main = plan?.main ?? design.drivers[0]
+  const count = main?.count ?? 1
+  const others = design.drivers.filter((driver) => driver !== main)
+  return {
+    driver: main?.parameters ?? {},
+    driverAt: `/drivers/${index}/parameters`,
+    group:
+      plan === null || main === undefined
+        ? groupOf(count, 'parallel')
+        : channelGroup(plan.wiring, main.id, count, (grid) => ownImpedances(others, grid)),
+    bodies: design.drivers.map((driver, i) => ({
+      at: `/drivers/${i}`,
+      count: driver.count ?? 1,
+      frame: driver.frame,
+    })),
+    box: design.box,
+    port: design.port,
+    passiveRadiator: design.passiveRadiator,
+    sourceResistanceOhm: 0,
+    air: design.air,
+    space: design.space ?? 'half',
+  }
+}
+
+function loadOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker) {
+  const grid = loadGrid(undefined)
+  const others = design.drivers.filter((driver) => driver !== plan.main)
+  const impedances = ownImpedances(others, grid).set(plan.main.id, impedanceInBox(speaker, grid))
+  const request = {
+    drivers: design.drivers,
+    wiring: plan.wiring,
+    amplifier: { ...design.amplifier, channels: plan.channels },
+  }
+  return loadImpedance(request, impedances, grid, plan.channelsPerBox)
+}
+
+function budgetRequest(design: Design, channels: number): PowerBudgetRequest {
+  const { amplifier, supply, signal, programme, wants } = design
+  return {
+    amplifier: { ...amplifier, channels },
+    supply,
+    ...(signal && { signal }),
+    ...(programme && { programme }),
+    ...(wants && { wants }),
+  }
+}
+
+/** Level of one channel with 1 W into its rated load at 1 m: the voltage for it, through the circuit's mid-band. */
+function sensitivityDb(speaker: Loudspeaker, ratedOhm: number, channelsPerBox: number): number {
+  const driverVoltage = speaker.group.voltageShare * Math.sqrt(ratedOhm)
+  return referenceSplDb(speaker.circuit, driverVoltage) - 20 * Math.log10(channelsPerBox)
+}
+
+const eachOnce = (faults: readonly Fault[]): Fault[] =>
+  faults.filter(
+    (fault, i) => faults.findIndex((other) => other.at === fault.at && other.message === fault.message) === i,
+  )
+
+/** Every reason why a design cannot be calculated, from all its parts. */
+function refusalOf(parts: readonly object[]): Refusal {
+  return { faults: eachOnce(parts.flatMap((part) => (isRefusal(part) ? part.faults : []))) }
+}
+
+interface Electrics {
+  load: Outcome<LoadImpedanceSections>
+  power: Outcome<PowerBudgetSections>
+}
+
+function electricsOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker): Electrics | Refusal {
+  const load = loadOf(design, plan, speaker)
+  const request = budgetRequest(design, plan.channels)
+  if (isRefusal(load)) return refusalOf([load, powerBudget(request)])
+  const { ratedOhm, minimumOhm } = load.sections.load
+  const { ratedPowerW } = plan.main.parameters
+  const power = powerBudget(request, {
+    ratedOhm,
+    minimumOhm,
+    sensitivity1W1mDb: sensitivityDb(speaker, ratedOhm, plan.channelsPerBox),
+    driverPowerShare: Math.max(...load.sections.shares.map((share) => share.powerShare)),
+    ...(ratedPowerW !== undefined && { driverRatedPowerW: ratedPowerW }),
+  })
+  return isRefusal(power) ? power : { load, power }
+}
+
+/**
+ * `/v1/design-check`: one design document in, every section and one verdict out.
+ * Refuses, with every fault of every part at once, what cannot be calculated; a design that cannot work is a finding.
+ */
+export function designCheck(design: Design): Outcome<DesignCheckSections> | Refusal {
+  const plan = channelPlan(design)
+  const input = boxInput(design, isRefusal(plan) ? null : plan)
+  const assembled = assemble(input)
+  const cut = cutListOf(design, isRefusal(assembled) ? null : (assembled.enclosure.port?.lengthMm ?? null))
+  const electrics =
+    isRefusal(plan) || isRefusal(assembled)
+      ? refusalOf([powerBudget(budgetRequest(design, design.amplifier.channels ?? 1))])
+      : electricsOf(design, plan, assembled.speaker)
+  if (isRefusal(plan) || isRefusal(assembled) || isRefusal(electrics) || isRefusal(cut))
+    return refusalOf([plan, assembled, electrics, cut])
+  const { load, power } = electrics
+  const box = analyse(input, assembled, {
+    voltageV: power.sections.power.cleanVoltageV,
+    lowestHz: design.wants?.lowestHz ?? null,
+    curve: undefined,
+  })
+  const facts = { design, plan, ...assembled, load: load.sections, power: power.sections, cut: cut.sections }
+  const parts = [load, power, box, cut]
+  return {
+    sections: {
+      ...box.sections,
+      ...load.sections,
+      ...power.sections,
+      ...cut.sections,
+      materials: materialsOf(facts),
+      readings: readingsOf(facts),
+    },
+    findings: parts.flatMap((part) => part.findings),
+    assumptions: [...plan.assumptions, ...parts.flatMap((part) => part.assumptions)],
+    cautions: parts.flatMap((part) => part.cautions),
+    working: parts.flatMap((part) => part.working),
+  }
+}

@@ -1,0 +1,29 @@
+import type { Driver } from '../../schema/driver.ts'
+import { impedanceInFreeAir } from '../box/driver-impedance.ts'
+import { completeDriver } from '../driver/complete.ts'
+import { resistiveImpedance } from '../load/driver-resistance.ts'
+import type { ComplexCurve } from '../load/network.ts'
+
+/**
+ * Impedance of a driver outside the air of the box on a grid: from its whole data where they suffice, else from its
+ * resistance; undefined when not even that is given.
+ */
+export function ownImpedance(driver: Driver, frequencyHz: Float64Array): ComplexCurve | undefined {
+  const completed = completeDriver(driver.parameters, '')
+  return 'faults' in completed
+    ? resistiveImpedance(driver, frequencyHz)
+    : impedanceInFreeAir(completed.driver, frequencyHz)
+}
+
+/** The same for several drivers; those of which nothing is known are left out. */
+export function ownImpedances(
+  drivers: readonly Driver[],
+  frequencyHz: Float64Array,
+): Map<string, ComplexCurve> {
+  return new Map(
+    drivers.flatMap((driver) => {
+      const impedance = ownImpedance(driver, frequencyHz)
+      return impedance === undefined ? [] : [[driver.id, impedance] as const]
+    }),
+  )
+}
