@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { type Static, type TObject, type TProperties, type TSchema, Type } from 'typebox'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../core/outcome.ts'
+import type { Finding } from '../schema/frame.ts'
 import { ref } from '../schema/shared.ts'
 import { framed } from './answer-frame.ts'
 import { flatParameters } from './flat-parameters.ts'
@@ -28,7 +29,7 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
   get: boolean
   compute: (body: Static<Body>) => Outcome<Static<TObject<Sections>>> | Refusal
   /** One or two plain sentences, units included. */
-  answer: (sections: Static<TObject<Sections>>, body: Static<Body>) => string
+  answer: (sections: Static<TObject<Sections>>, body: Static<Body>, findings: readonly Finding[]) => string
 }
 
 /** What one request brings: the body as sent, what the query says of the answer, and faults found on the way. */
@@ -54,7 +55,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     const form = wantedForm(view.body, request)
     const outcome = given.compute(read.body)
     if (isRefusal(outcome)) throw invalidInput(outcome.faults)
-    const sentence = given.answer(outcome.sections, read.body)
+    const sentence = given.answer(outcome.sections, read.body, outcome.findings)
     const answer = await framed(outcome, sentence, view.body.working === true)
     return represent(answer, form, view.body, reply)
   }
