@@ -22,13 +22,21 @@ export function comparePackings(job: Job, a: Packing, b: Packing): number {
   return stock || largestFree(b) - largestFree(a)
 }
 
+/** Every different sequence of sizes that the sort orders give: equal parts make many of them one. */
+function sequences(job: Job, pieces: readonly number[]): number[][] {
+  const known = new Map<string, number[]>()
+  for (let order = 0; order < ORDER_COUNT; order++) {
+    const sorted = sortedPieces(job, pieces, order, 0, () => 0)
+    known.set(sorted.map((piece) => job.partOf[piece]).join(), sorted)
+  }
+  return [...known.values()]
+}
+
 /** The best of all rules, sort orders and board orders, as far as the counted work allows. */
 export function firstLayout(job: Job): Packing {
   const pieces = Array.from(job.partOf, (_, piece) => piece)
   const onHand = job.boards.map((board) => board.count)
-  const orders = Array.from({ length: ORDER_COUNT }, (_, order) =>
-    sortedPieces(job, pieces, order, 0, () => 0),
-  )
+  const orders = sequences(job, pieces)
   const boards = boardOrders(job)
   const tries = RULES.flatMap((rule) =>
     boards.flatMap((open) => orders.map((sorted) => ({ rule, open, sorted }))),

@@ -41,11 +41,6 @@ interface Free {
   width: number[]
 }
 
-interface Spot {
-  index: number
-  turned: boolean
-}
-
 /** Free rectangles that take nothing any more are not kept. */
 function keep(free: Free, least: number, sheet: number, x: number, y: number, length: number, width: number) {
   if (length < least || width < least) return
@@ -57,42 +52,62 @@ function keep(free: Free, least: number, sheet: number, x: number, y: number, le
 }
 
 function drop(free: Free, index: number) {
-  for (const list of [free.sheet, free.x, free.y, free.length, free.width]) {
-    const last = list.pop()!
-    if (index < list.length) list[index] = last
-  }
+  const last = free.sheet.length - 1
+  free.sheet[index] = free.sheet[last]!
+  free.x[index] = free.x[last]!
+  free.y[index] = free.y[last]!
+  free.length[index] = free.length[last]!
+  free.width[index] = free.width[last]!
+  free.sheet.length = last
+  free.x.length = last
+  free.y.length = last
+  free.length.length = last
+  free.width.length = last
 }
 
-/** Best rectangle for the piece, or index -1. Called for every piece: no object is made inside the loop. */
-function bestSpot(job: Job, sheets: readonly Sheet[], free: Free, piece: number, rule: GreedyRule): Spot {
-  const length = job.lengthUm[piece]!
-  const width = job.widthUm[piece]!
-  const spot = { index: -1, turned: false }
-  let best = Infinity
+/** A place is one number, so that the inner loop makes no objects: twice the rectangle, plus 1 when turned. */
+const NOWHERE = -1
+
+/** How good a place is for a piece; Infinity where it does not fit or may not lie like this. */
+function scoreAt(
+  job: Job,
+  sheets: readonly Sheet[],
+  free: Free,
+  piece: number,
+  place: number,
+  choice: Choice,
+): number {
+  const index = place >> 1
+  const turned = place & 1
+  const ways = job.ways[piece * job.boards.length + sheets[free.sheet[index]!]!.board]!
+  if ((ways & (1 + turned)) === 0) return Infinity
+  const length = turned ? job.widthUm[piece]! : job.lengthUm[piece]!
+  const width = turned ? job.lengthUm[piece]! : job.widthUm[piece]!
+  const restLength = free.length[index]! - length
+  const restWidth = free.width[index]! - width
+  return restLength < 0 || restWidth < 0 ? Infinity : choice(restLength, restWidth, length, width)
+}
+
+/** Best place for the piece. A piece that may lie both ways is tried both ways in each rectangle. */
+function bestPlace(job: Job, sheets: readonly Sheet[], free: Free, piece: number, rule: GreedyRule): number {
+  let best = NOWHERE
+  let bestScore = Infinity
   let bestSheet = Infinity
-  const offer = (index: number, turned: boolean, l: number, w: number) => {
-    const restLength = free.length[index]! - l
-    const restWidth = free.width[index]! - w
-    if (restLength < 0 || restWidth < 0) return
-    const score = rule.choice(restLength, restWidth, l, w)
-    const sheet = rule.firstBoard ? free.sheet[index]! : 0
-    if (sheet > bestSheet || (sheet === bestSheet && score >= best)) return
-    best = score
+  for (let place = 0; place < 2 * free.sheet.length; place++) {
+    const sheet = rule.firstBoard ? free.sheet[place >> 1]! : 0
+    if (sheet > bestSheet) continue
+    const score = scoreAt(job, sheets, free, piece, place, rule.choice)
+    if (score === Infinity || (sheet === bestSheet && score >= bestScore)) continue
+    best = place
+    bestScore = score
     bestSheet = sheet
-    spot.index = index
-    spot.turned = turned
   }
-  const kinds = job.boards.length
-  for (let index = 0; index < free.sheet.length; index++) {
-    const ways = job.ways[piece * kinds + sheets[free.sheet[index]!]!.board]!
-    if (ways & 1) offer(index, false, length, width)
-    if (ways & 2) offer(index, true, width, length)
-  }
-  return spot
+  return best
 }
 
-function put(job: Job, sheets: Sheet[], free: Free, piece: number, spot: Spot, rule: GreedyRule) {
-  const { index, turned } = spot
+function put(job: Job, sheets: Sheet[], free: Free, piece: number, place: number, rule: GreedyRule) {
+  const index = place >> 1
+  const turned = (place & 1) === 1
   const l = turned ? job.widthUm[piece]! : job.lengthUm[piece]!
   const w = turned ? job.lengthUm[piece]! : job.widthUm[piece]!
   const at = free.sheet[index]!
@@ -150,12 +165,12 @@ export function layGreedily(
   const free: Free = { sheet: [], x: [], y: [], length: [], width: [] }
   for (let i = 0; i < pieces.length; i++) {
     const piece = pieces[i]!
-    let spot = bestSpot(job, sheets, free, piece, rule)
-    if (spot.index < 0 && open(job, sheets, free, piece, boardOrder, onHand)) {
-      spot = bestSpot(job, sheets, free, piece, rule)
+    let place = bestPlace(job, sheets, free, piece, rule)
+    if (place === NOWHERE && open(job, sheets, free, piece, boardOrder, onHand)) {
+      place = bestPlace(job, sheets, free, piece, rule)
     }
-    if (spot.index < 0) left.push(piece)
-    else put(job, sheets, free, piece, spot, rule)
+    if (place === NOWHERE) left.push(piece)
+    else put(job, sheets, free, piece, place, rule)
   }
   for (let index = 0; index < free.sheet.length; index++) {
     const sheet = sheets[free.sheet[index]!]!

@@ -46,7 +46,36 @@ function shuffled(order: readonly number[], random: () => number): number[] {
     .map(({ board }) => board)
 }
 
-/** Empties some boards and fills boards again by a rule drawn at random. */
+/** Draws of boards that are tried before any are taken. */
+const DRAWS = 6
+
+/** Boards drawn at random until they hold an area, when they are cheaper than a price; else undefined. */
+function cheaperBoards(
+  job: Job,
+  onHand: readonly number[],
+  areaUm2: number,
+  price: number,
+  random: () => number,
+): number[] | undefined {
+  for (let draw = 0; draw < DRAWS; draw++) {
+    const rest = [...onHand]
+    const taken = job.boards.map(() => 0)
+    let [missing, spent] = [areaUm2, 0]
+    while (missing > 0 && spent < price) {
+      const kinds = job.boards.flatMap((_, kind) => (rest[kind]! > 0 ? [kind] : []))
+      if (kinds.length === 0) break
+      const kind = kinds[pick(kinds.length, random)]!
+      rest[kind]!--
+      taken[kind]!++
+      missing -= job.boards[kind]!.lengthUm * job.boards[kind]!.widthUm
+      spent += job.boards[kind]!.price
+    }
+    if (missing <= 0 && spent < price) return taken
+  }
+  return undefined
+}
+
+/** Empties some boards and fills boards again by a rule drawn at random, now and then on cheaper boards only. */
 function recreated(job: Job, packing: Packing, random: () => number): Round {
   const chosen = boardsToEmpty(job, packing.sheets, random)
   const emptied = packing.sheets.filter((_, index) => chosen.has(index))
@@ -57,7 +86,10 @@ function recreated(job: Job, packing: Packing, random: () => number): Round {
   const order = sortedPieces(job, pieces, pick(ORDER_COUNT, random), SORT_NOISE * random(), random)
   const orders = boardOrders(job)
   const boards = random() < 0.5 ? orders[pick(orders.length, random)]! : shuffled(orders[0]!, random)
-  const after = layGreedily(job, order, boards, onHand, RULES[pick(RULES.length, random)]!)
+  const areaUm2 = pieces.reduce((sum, piece) => sum + job.areaUm2[piece]!, 0)
+  const price = emptied.reduce((sum, sheet) => sum + job.boards[sheet.board]!.price, 0)
+  const cheaper = job.boards.length === 1 ? undefined : cheaperBoards(job, onHand, areaUm2, price, random)
+  const after = layGreedily(job, order, boards, cheaper ?? onHand, RULES[pick(RULES.length, random)]!)
   return { before: { sheets: emptied, left: packing.left }, after, kept, pieces: pieces.length }
 }
 
