@@ -80,7 +80,7 @@ const load = Type.Object(
     steepestPhaseDeg: outputOf('deg', 'Phase farthest from zero on the whole curve, with its sign'),
     stageOhm: outputOf(
       'ohm',
-      'Resistance each half of the output stage works against where the impedance is lowest: half the load for a bridge, all of it when single-ended',
+      'Resistance each half of the output stage works against where the impedance is lowest: half the load for a bridge, as which it is taken without an amplifier, all of it when single-ended',
     ),
     mayDrive: maybeTrue('Whether the amplifier may drive this load; null without an amplifier'),
     allowedMinimumOhm: maybeOf(

@@ -1,23 +1,22 @@
 import type { Driver } from '../../schema/driver.ts'
-import type { Assumption } from '../../schema/frame.ts'
 import type { LoadImpedanceRequest, LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
 import { type LoadFacts, loadRules } from '../findings/load.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
-import type { Fault, Outcome, Refusal } from '../outcome.ts'
+import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
 import { meterReadingOhm } from './direct-current.ts'
-import { driverResistanceOhm, resistiveImpedance } from './driver-resistance.ts'
+import { coilAssumptions, wiringOf } from './given-wiring.ts'
+import { impedancesOf, type KnownDrivers, ratedOf } from './known-drivers.ts'
 import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
 import { otherWirings } from './other-wirings.ts'
 import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
 import { driverShares, lowestIndex } from './shares.ts'
-import { channelsThatFit, repeatedIds, wiringFaults } from './wiring-faults.ts'
 import { partsOf } from './wiring-parts.ts'
 import { loadWorking } from './working.ts'
 
-/** Frequency below which a tweeter should get next to nothing is the low end of the grid; this share is too much. */
+/** Share of the voltage that a tweeter must not get at the low end of the grid. Common practice, no source. */
 const BASS_SHARE_TOO_MUCH = 0.3
 
 /**
@@ -34,9 +33,9 @@ export function loadImpedance(
   channelsPerBox?: number,
 ): Outcome<LoadImpedanceSections> | Refusal {
   const wired = wiringOf(request, channelsPerBox)
-  if ('faults' in wired) return wired
   const known = impedancesOf(request.drivers, impedances, frequencyHz)
-  if ('faults' in known) return known
+  if (isRefusal(wired) || isRefusal(known))
+    return { faults: [wired, known].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   const { wiring } = wired
   const given = request.amplifier === undefined ? undefined : completeAmplifier(request.amplifier)
   const leadOhm = request.leadOhm ?? 0
@@ -80,94 +79,6 @@ export function loadImpedance(
     working: loadWorking(load, wiring, known.resistances),
   }
 }
-
-function wiringOf(
-  { drivers, wiring, amplifier }: LoadImpedanceRequest,
-  channelsPerBox: number | undefined,
-): { wiring: Wiring; assumptions: Assumption[] } | Refusal {
-  if (wiring === undefined) return assumedWiring(drivers, channelsPerBox ?? 1)
-  const channels = channelsPerBox ?? channelsThatFit(wiring, drivers, amplifier?.channels ?? 2)
-  // Without boxes there is nothing that a count left out could contradict: it follows from the wiring.
-  const counted =
-    channelsPerBox === undefined ? drivers.map((driver) => withCount(driver, wiring, channels)) : drivers
-  const faults = wiringFaults(wiring, counted, channels)
-  return faults.length > 0 ? { faults } : { wiring, assumptions: [] }
-}
-
-function withCount(driver: Driver, wiring: Wiring, channels: number): Driver {
-  const named = partsOf(wiring).filter(({ part }) => part === driver.id).length
-  return driver.count === undefined ? { ...driver, count: Math.max(1, named * channels) } : driver
-}
-
-function assumedWiring(
-  drivers: readonly Driver[],
-  channelsPerBox: number,
-): { wiring: Wiring; assumptions: Assumption[] } | Refusal {
-  const [only, ...others] = drivers
-  const count = (only?.count ?? 1) / channelsPerBox
-  if (only === undefined || others.length > 0)
-    return {
-      faults: [
-        { at: '/wiring', message: 'There are different drivers; say how they are wired.' },
-        ...repeatedIds(drivers),
-      ],
-    }
-  if (!Number.isInteger(count))
-    return {
-      faults: [{ at: '/drivers/0/count', message: `It cannot be divided over ${channelsPerBox} channels.` }],
-    }
-  if (count === 1) return { wiring: only.id, assumptions: [] }
-  return {
-    wiring: { parallel: Array.from({ length: count }, () => only.id) },
-    assumptions: [
-      { at: '/wiring', value: 'parallel', unit: '', why: 'no wiring was given; all drivers in parallel' },
-    ],
-  }
-}
-
-interface KnownDrivers {
-  impedances: Map<string, ComplexCurve>
-  resistances: Map<string, number>
-  assumptions: Assumption[]
-}
-
-function impedancesOf(
-  drivers: readonly Driver[],
-  handedIn: ReadonlyMap<string, ComplexCurve>,
-  frequencyHz: Float64Array,
-): KnownDrivers | Refusal {
-  const impedances = new Map(handedIn)
-  const resistances = new Map<string, number>()
-  const assumptions: Assumption[] = []
-  const faults: Fault[] = []
-  drivers.forEach((driver, index) => {
-    const at = `/drivers/${index}/parameters/reOhm`
-    const impedance = handedIn.get(driver.id) ?? resistiveImpedance(driver, frequencyHz)
-    if (impedance === undefined) {
-      faults.push({ at, message: 'Give reOhm, or ratedImpedanceOhm as printed on the driver.' })
-      return
-    }
-    // The motion of the cone only ever adds to the resistance, so the lowest real part is close to it.
-    const resistance = driverResistanceOhm(driver) ?? impedance.re.reduce((a, b) => Math.min(a, b))
-    impedances.set(driver.id, impedance)
-    resistances.set(driver.id, resistance)
-    if (driver.parameters.reOhm === undefined)
-      assumptions.push({
-        at,
-        value: resistance,
-        unit: 'ohm',
-        why: 'taken from the rated impedance or the impedance curve: 8 ohm reads about 7',
-      })
-  })
-  return faults.length > 0 ? { faults } : { impedances, resistances, assumptions }
-}
-
-const ratedOf = (drivers: readonly Driver[]): Map<string, number> =>
-  new Map(
-    drivers.flatMap(({ id, parameters }) =>
-      parameters.ratedImpedanceOhm === undefined ? [] : [[id, parameters.ratedImpedanceOhm] as const],
-    ),
-  )
 
 function loadSection(
   { drivers, leadOhm = 0 }: LoadImpedanceRequest,
@@ -220,14 +131,5 @@ function tweetersWithBass(drivers: readonly Driver[], { places }: Network): stri
     places.some(
       (place) => place.driver === id && Math.hypot(place.re[0]!, place.im[0]!) > BASS_SHARE_TOO_MUCH,
     ),
-  )
-}
-
-function coilAssumptions(wiring: Wiring | undefined): Assumption[] {
-  if (wiring === undefined) return []
-  return partsOf(wiring).flatMap(({ pointer, part }) =>
-    typeof part !== 'string' && 'inductorMh' in part && part.resistanceOhm === undefined
-      ? [{ at: `/wiring${pointer}/resistanceOhm`, value: 0, unit: 'ohm', why: 'the coil is taken as ideal' }]
-      : [],
   )
 }

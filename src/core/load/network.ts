@@ -63,6 +63,17 @@ export function solveNetwork(
   return { re, im, places }
 }
 
+/** Impedance of a tree alone, ohm on the grid: what `solveNetwork` gives, without what each driver gets. */
+export function networkImpedance(
+  wiring: Wiring,
+  impedances: ReadonlyMap<string, ComplexCurve>,
+  frequencyHz: Float64Array,
+  leadOhm = 0,
+): ComplexCurve {
+  const { re, im } = build(wiring, impedances, frequencyHz)
+  return { re: re.map((value) => value + leadOhm), im }
+}
+
 const curve = (points: number): ComplexCurve => ({
   re: new Float64Array(points),
   im: new Float64Array(points),

@@ -3,7 +3,7 @@ import type { Wiring } from '../../schema/wiring.ts'
 import { cleanOutput } from '../power/amplifier.ts'
 import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
 import { canonical, isDriversOnly, wiringsOf } from './alternatives.ts'
-import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
+import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
 import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
 import { lowestIndex } from './shares.ts'
 import { driverIdsOf, wiringText } from './wiring-parts.ts'
@@ -31,17 +31,36 @@ interface Given {
 export function otherWirings(given: Given): Alternative[] {
   if (!isDriversOnly(given.wiring)) return []
   const same = canonical(given.wiring)
+  const compared = atOnePoint(given)
   return wiringsOf(driverIdsOf(given.wiring))
     .filter((wiring) => canonical(wiring) !== same)
-    .map((wiring) => alternativeOf(wiring, given))
+    .map((wiring) => ({
+      ...alternativeOf(wiring, given),
+      levelDb: levelDb(drive(solve(wiring, compared), 0), drive(given.network, given.lowest)),
+    }))
     .sort((a, b) => (b.levelDb ?? 0) - (a.levelDb ?? 0))
 }
 
-function alternativeOf(wiring: Wiring, given: Given): Alternative {
+/** The drivers at the one frequency where levels are compared: a whole curve of each wiring is not needed. */
+const atOnePoint = ({ impedances, frequencyHz, lowest, leadOhm }: Given) => ({
+  impedances: new Map(
+    Array.from(impedances, ([id, { re, im }]) => [
+      id,
+      { re: re.subarray(lowest, lowest + 1), im: im.subarray(lowest, lowest + 1) },
+    ]),
+  ),
+  frequencyHz: frequencyHz.subarray(lowest, lowest + 1),
+  leadOhm,
+})
+
+const solve = (wiring: Wiring, { impedances, frequencyHz, leadOhm }: ReturnType<typeof atOnePoint>) =>
+  solveNetwork(wiring, impedances, frequencyHz, leadOhm)
+
+function alternativeOf(wiring: Wiring, given: Given): Omit<Alternative, 'levelDb'> {
   const { impedances, rated, frequencyHz, leadOhm, amplifier } = given
-  const network = solveNetwork(wiring, impedances, frequencyHz, leadOhm)
-  const index = lowestIndex(network)
-  const minimumOhm = Math.hypot(network.re[index]!, network.im[index]!)
+  const total = networkImpedance(wiring, impedances, frequencyHz, leadOhm)
+  const index = lowestIndex(total)
+  const minimumOhm = Math.hypot(total.re[index]!, total.im[index]!)
   const ratedOhm = composedRatedOhm(wiring, rated) ?? ratedFromMinimumOhm(minimumOhm)
   const supplyV = amplifier?.supplyVoltageV
   return {
@@ -51,7 +70,6 @@ function alternativeOf(wiring: Wiring, given: Given): Alternative {
     minimumOhm,
     mayDrive:
       amplifier === undefined ? null : minimumOhm >= lowestOfRatedOhm(amplifier.minimumLoadOhm) * (1 - 1e-9),
-    levelDb: levelDb(drive(network, given.lowest), drive(given.network, given.lowest)),
     powerW:
       amplifier === undefined || supplyV === undefined
         ? null

@@ -92,7 +92,7 @@ describe('contradictions, every one told where it is', () => {
 
   test('a driver that nothing drives, a repeated id and a driver without resistance are all told', () => {
     const faults = faultsOf({ drivers: [eight, eight, driver('spare', {})], wiring: 'main' })
-    expect(faults.map(({ at }) => at)).toEqual(['/drivers/1/id', '/drivers/2'])
+    expect(faults.map(({ at }) => at)).toEqual(['/drivers/1/id', '/drivers/2', '/drivers/2/parameters/reOhm'])
     expect(faultsOf({ drivers: [driver('main', { fsHz: 100 })] }).map(({ at }) => at)).toEqual([
       '/drivers/0/parameters/reOhm',
     ])

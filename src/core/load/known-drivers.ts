@@ -1,0 +1,52 @@
+import type { Driver } from '../../schema/driver.ts'
+import type { Assumption } from '../../schema/frame.ts'
+import type { Fault, Refusal } from '../outcome.ts'
+import { driverResistanceOhm, resistiveImpedance } from './driver-resistance.ts'
+import type { ComplexCurve } from './network.ts'
+
+/** Impedance (ohm on the grid) and direct-current resistance (ohm) of each kind of driver. */
+export interface KnownDrivers {
+  impedances: Map<string, ComplexCurve>
+  resistances: Map<string, number>
+  assumptions: Assumption[]
+}
+
+/** The impedances handed in, and resistances for the kinds that were left out. */
+export function impedancesOf(
+  drivers: readonly Driver[],
+  handedIn: ReadonlyMap<string, ComplexCurve>,
+  frequencyHz: Float64Array,
+): KnownDrivers | Refusal {
+  const impedances = new Map(handedIn)
+  const resistances = new Map<string, number>()
+  const assumptions: Assumption[] = []
+  const faults: Fault[] = []
+  drivers.forEach((driver, index) => {
+    const at = `/drivers/${index}/parameters/reOhm`
+    const impedance = handedIn.get(driver.id) ?? resistiveImpedance(driver, frequencyHz)
+    if (impedance === undefined) {
+      faults.push({ at, message: 'Give reOhm, or ratedImpedanceOhm as printed on the driver.' })
+      return
+    }
+    // The motion of the cone only ever adds to the resistance, so the lowest real part is close to it.
+    const resistance = driverResistanceOhm(driver) ?? impedance.re.reduce((a, b) => Math.min(a, b))
+    impedances.set(driver.id, impedance)
+    resistances.set(driver.id, resistance)
+    if (driver.parameters.reOhm === undefined)
+      assumptions.push({
+        at,
+        value: resistance,
+        unit: 'ohm',
+        why: 'taken from the rated impedance or the impedance curve: 8 ohm reads about 7',
+      })
+  })
+  return faults.length > 0 ? { faults } : { impedances, resistances, assumptions }
+}
+
+/** Rated impedance of each kind that has one printed on it, ohm. */
+export const ratedOf = (drivers: readonly Driver[]): Map<string, number> =>
+  new Map(
+    drivers.flatMap(({ id, parameters }) =>
+      parameters.ratedImpedanceOhm === undefined ? [] : [[id, parameters.ratedImpedanceOhm] as const],
+    ),
+  )
