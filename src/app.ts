@@ -6,6 +6,7 @@ import { pino } from 'pino'
 import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
 import { cutList } from './api/cut-list/route.ts'
+import { designCheck } from './api/design-check/route.ts'
 import { health } from './api/health.ts'
 import { loadImpedance } from './api/load-impedance/route.ts'
 import { port } from './api/port/route.ts'
@@ -44,8 +45,9 @@ export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
   await app.register(accepts)
   await app.register(swagger, contractOptions)
 
-  await app.register(port)
+  await app.register(designCheck)
   await app.register(boxTuning)
+  await app.register(port)
   await app.register(loadImpedance)
   await app.register(powerBudget)
   await app.register(cutList)

@@ -1,4 +1,4 @@
-import { cutList as computeCutList } from '../../core/shop/cut-list.ts'
+import { cutListInBox } from '../../core/design/cut-list-in-box.ts'
 import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
 import { calculation } from '../calculation.ts'
 import { cutListAnswer } from './answer.ts'
@@ -33,6 +33,6 @@ export const cutList = calculation({
     workshop: { kerfMm: 2.4 },
   },
   get: false,
-  compute: (request) => computeCutList(request, { portLengthMm: request.port?.lengthMm ?? null }),
+  compute: cutListInBox,
   answer: cutListAnswer,
 })
