@@ -19,6 +19,8 @@ export interface Judgement {
   /** Lowest note that counts; f3 when null. */
   lowestHz: number | null
   curve: Curve | undefined
+  /** true where the cut list judges whether tube and box go together, so that it is not said twice. */
+  fitJudged: boolean
 }
 
 // Halfway between the middle and the top, where a driver usually sits: common practice, no source.
@@ -32,7 +34,12 @@ const baffleOf = ({ enclosure }: Assembled): Baffle | null =>
         sourceYMm: enclosure.outer.heightMm / 6,
       }
 
-function portFacts(input: BoxInput, assembled: Assembled, pipeResonanceHz: number | null): PortFacts | null {
+function portFacts(
+  input: BoxInput,
+  assembled: Assembled,
+  pipeResonanceHz: number | null,
+  fitJudged: boolean,
+): PortFacts | null {
   const { port, inner } = assembled.enclosure
   if (port === null) return null
   return {
@@ -42,7 +49,7 @@ function portFacts(input: BoxInput, assembled: Assembled, pipeResonanceHz: numbe
     highestTuningHz: port.highestTuningHz,
     pipeResonanceHz,
     panelThicknessMm: input.box.panelThicknessMm ?? null,
-    insideDepthMm: inner?.depthMm ?? null,
+    insideDepthMm: fitJudged ? null : (inner?.depthMm ?? null),
     diameterMm: port.geometry.diameterMm,
   }
 }
@@ -104,7 +111,7 @@ export function analyse(
     lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
     contradiction: assembled.contradiction,
   }
-  const forPort = portFacts(input, assembled, pipeHz)
+  const forPort = portFacts(input, assembled, pipeHz, judgement.fitJudged)
   const baffle = input.space === 'baffle' ? baffleOf(assembled) : null
   const unknown: Assumption[] =
     ratings.xmaxMm === null

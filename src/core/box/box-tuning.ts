@@ -52,6 +52,11 @@ export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections>
           },
         ]
       : []
-  const outcome = analyse(input, assembled, { voltageV, lowestHz: null, curve: request.curve })
+  const outcome = analyse(input, assembled, {
+    voltageV,
+    lowestHz: null,
+    curve: request.curve,
+    fitJudged: false,
+  })
   return { ...outcome, assumptions: [...drive, ...outcome.assumptions] }
 }

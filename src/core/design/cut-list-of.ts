@@ -18,6 +18,25 @@ function requestOf(design: Design): CutListRequest {
   }
 }
 
-/** The cut list of a design, its port at the length the acoustics found. */
+const NOTHING: CutListSections = {
+  panels: [],
+  sheets: [],
+  notPlaced: [],
+  bound: null,
+  cuts: [],
+  edging: null,
+  hardware: [],
+  usedAreaM2: 0,
+  stockAreaM2: 0,
+  largestOffcut: null,
+}
+
+/** Whether the sides of the box are known, so that panels can be drawn. */
+export const hasSides = ({ box }: Design): boolean =>
+  box.outer !== undefined || box.inner !== undefined || box.proportions !== undefined
+
+/** The cut list of a design, its port at the length the acoustics found; empty where only a volume is known. */
 export const cutListOf = (design: Design, portLengthMm: number | null): Outcome<CutListSections> | Refusal =>
-  cutList(requestOf(design), { portLengthMm })
+  hasSides(design)
+    ? cutList(requestOf(design), { portLengthMm })
+    : { sections: NOTHING, findings: [], assumptions: [], cautions: [], working: [] }

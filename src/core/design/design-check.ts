@@ -7,12 +7,14 @@ import { assemble, type BoxInput } from '../box/assemble.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
 import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
 import { referenceSplDb } from '../box/system-figures.ts'
+import { designRules, type WholeDesignFacts } from '../findings/design.ts'
+import { apply } from '../findings/rule.ts'
 import { loadImpedance } from '../load/load-impedance.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
 import { channelGroup } from './channel-group.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
-import { cutListOf } from './cut-list-of.ts'
+import { cutListOf, hasSides } from './cut-list-of.ts'
 import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
@@ -124,9 +126,14 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
     voltageV: power.sections.power.cleanVoltageV,
     lowestHz: design.wants?.lowestHz ?? null,
     curve: undefined,
+    fitJudged: cut.sections.panels.length > 0,
   })
   const facts = { design, plan, ...assembled, load: load.sections, power: power.sections, cut: cut.sections }
   const parts = [load, power, box, cut]
+  const whole: WholeDesignFacts = {
+    hasSides: hasSides(design),
+    ownBacks: design.drivers.flatMap((driver) => (driver === plan.main ? [] : [driver.id])),
+  }
   return {
     sections: {
       ...box.sections,
@@ -136,7 +143,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
       materials: materialsOf(facts),
       readings: readingsOf(facts),
     },
-    findings: parts.flatMap((part) => part.findings),
+    findings: [...parts.flatMap((part) => part.findings), ...apply(designRules, whole)],
     assumptions: [...plan.assumptions, ...parts.flatMap((part) => part.assumptions)],
     cautions: parts.flatMap((part) => part.cautions),
     working: parts.flatMap((part) => part.working),
