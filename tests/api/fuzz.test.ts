@@ -8,7 +8,8 @@ import { bodiesOf } from './arbitrary-body.ts'
 import { contractChecks, examplesOf } from './contract-checks.ts'
 
 const SEED = 20_260_103
-const RUNS = 500
+const RUNS = 250
+const PATIENCE_MS = 120_000
 
 const app = await buildApp()
 await app.ready()
@@ -83,7 +84,7 @@ const schemaOf = (path: string) => {
 async function wrongWith(path: string, body: unknown, statuses: Set<number>): Promise<string[]> {
   const payload = JSON.stringify(body) ?? 'null'
   const headers = { 'content-type': 'application/json' }
-  const response = await app.inject({ method: 'POST', url: path, payload, headers })
+  const response = await app.inject({ method: 'POST', url: `${path}?working=true`, payload, headers })
   statuses.add(response.statusCode)
   const unsaid = response.statusCode === 422 && response.json().errors.length === 0
   return [
@@ -107,5 +108,35 @@ describe(`${RUNS} bodies that fit or nearly fit, of seed ${SEED}`, () => {
       )
       expect([...statuses].sort()).toEqual([200, 422])
     },
+    PATIENCE_MS,
   )
+})
+
+describe(`${RUNS} queries of seed ${SEED}`, () => {
+  const names = [
+    'netVolumeL',
+    'tuningHz',
+    'innerDiameterMm',
+    'ends.outer',
+    'tubes.0.lengthMm',
+    'tubes',
+    'pick',
+    'format',
+    '__proto__.x',
+    '..',
+    '',
+  ]
+  const texts = ['3', '26 mm', '105', 'none', '-1', 'text', 'port.lengthMm', '%', '\u0000', 'NaN']
+  const queries = fc.array(fc.tuple(fc.constantFrom(...names), fc.constantFrom(...texts)), { maxLength: 8 })
+
+  it('make no 5xx of /v1/port', async () => {
+    await fc.assert(
+      fc.asyncProperty(queries, async (pairs) => {
+        const response = await app.inject(`/v1/port?${new URLSearchParams(pairs)}`)
+        expect(faultsOf('/v1/port', 'get', response)).toEqual([])
+        expect(response.statusCode).toBeLessThan(500)
+      }),
+      { seed: SEED, numRuns: RUNS },
+    )
+  })
 })
