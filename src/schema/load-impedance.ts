@@ -95,7 +95,10 @@ const driverShare = Type.Object(
   {
     driver: Type.String({ description: 'Id of the driver' }),
     place: Type.Integer({ description: 'Place in the wiring, counted from 0 in the order it is written' }),
-    atHz: outputOf('Hz', 'Frequency the shares hold at: where the impedance of the whole load is lowest'),
+    atHz: outputOf(
+      'Hz',
+      'Frequency the shares hold at: where the impedance of the whole load is lowest above its last resonance',
+    ),
     voltageShare: outputOf('', 'Voltage across this driver over the voltage of the amplifier'),
     powerShare: outputOf('', 'Power in this driver over the power the amplifier gives'),
     levelDb: maybeOf(

@@ -3,7 +3,7 @@ import { decibel, hertz, ohm, watt } from '../say.ts'
 import type { Rule } from './rule.ts'
 
 /** What the rules about the load look at. */
-export interface LoadFacts extends Pick<LoadImpedanceSections, 'load' | 'shares' | 'alternatives'> {
+export interface LoadFacts extends LoadImpedanceSections {
   /** Where the wiring is written, or the drivers when it was left out. */
   at: string
   leadOhm: number
@@ -25,6 +25,10 @@ const quietest = ({ shares }: LoadFacts) => Math.min(...shares.map(({ levelDb })
 const leadLossDb = ({ load, leadOhm }: LoadFacts) =>
   20 * Math.log10(load.minimumOhm / Math.max(load.minimumOhm - leadOhm, load.minimumOhm / 1000))
 
+/** A lowest point at the edge of the curve is no particular frequency. */
+const whereLowest = ({ load, loadCurve }: LoadFacts) =>
+  load.minimumAtHz === loadCurve.frequencyHz[0] ? 'from the lowest bass on' : `at ${hertz(load.minimumAtHz)}`
+
 const drivable = ({ alternatives }: LoadFacts) => alternatives.filter(({ mayDrive }) => mayDrive === true)
 const loudest = (facts: LoadFacts) => drivable(facts)[0]
 
@@ -38,7 +42,7 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     value: ({ load }) => load.minimumOhm,
     limit: allowedOhm,
     message: (facts) =>
-      `The amplifier would see ${ohm(facts.load.minimumOhm)} at ${hertz(facts.load.minimumAtHz)}; it stands ${ohm(allowedOhm(facts))} at the least.`,
+      `The amplifier would see ${ohm(facts.load.minimumOhm)} ${whereLowest(facts)}; it stands ${ohm(allowedOhm(facts))} at the least, 80 % of its rated minimum.`,
     remedies: (facts) => [
       ...drivable(facts).map(
         ({ text, ratedOhm, powerW }) =>
@@ -58,8 +62,8 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     when: ({ load }) => load.minimumOhm < SHORT_OHM,
     value: ({ load }) => load.minimumOhm,
     limit: () => SHORT_OHM,
-    message: ({ load }) =>
-      `At ${hertz(load.minimumAtHz)} this wiring is as good as a short circuit: ${ohm(load.minimumOhm)}.`,
+    message: (facts) =>
+      `This wiring is as good as a short circuit: ${ohm(facts.load.minimumOhm)} ${whereLowest(facts)}.`,
     remedies: () => ['Take out the part that bridges the terminals, or put the drivers in series with it.'],
   },
   {

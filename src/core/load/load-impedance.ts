@@ -12,7 +12,7 @@ import { impedancesOf, type KnownDrivers, ratedOf } from './known-drivers.ts'
 import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
 import { otherWirings } from './other-wirings.ts'
 import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
-import { driverShares, lowestIndex } from './shares.ts'
+import { driverShares, lowestIndex, midRangeIndex } from './shares.ts'
 import { partsOf } from './wiring-parts.ts'
 import { loadWorking } from './working.ts'
 
@@ -40,15 +40,15 @@ export function loadImpedance(
   const given = request.amplifier === undefined ? undefined : completeAmplifier(request.amplifier)
   const leadOhm = request.leadOhm ?? 0
   const network = solveNetwork(wiring, known.impedances, frequencyHz, leadOhm)
-  const lowest = lowestIndex(network)
+  const compared = midRangeIndex(network, frequencyHz)
   const load = loadSection(request, wiring, known, network, frequencyHz, given?.amplifier)
   const sections: LoadImpedanceSections = {
     load,
-    shares: driverShares(network, known.impedances, frequencyHz, lowest),
+    shares: driverShares(network, known.impedances, frequencyHz, compared),
     alternatives: otherWirings({
       wiring,
       network,
-      lowest,
+      compared,
       impedances: known.impedances,
       rated: ratedOf(request.drivers),
       frequencyHz,

@@ -15,7 +15,7 @@ interface Given {
   wiring: Wiring
   network: Network
   /** Index of the grid at which the levels are compared. */
-  lowest: number
+  compared: number
   impedances: ReadonlyMap<string, ComplexCurve>
   rated: ReadonlyMap<string, number>
   frequencyHz: Float64Array
@@ -31,25 +31,25 @@ interface Given {
 export function otherWirings(given: Given): Alternative[] {
   if (!isDriversOnly(given.wiring)) return []
   const same = canonical(given.wiring)
-  const compared = atOnePoint(given)
+  const onePoint = atOnePoint(given)
   return wiringsOf(driverIdsOf(given.wiring))
     .filter((wiring) => canonical(wiring) !== same)
     .map((wiring) => ({
       ...alternativeOf(wiring, given),
-      levelDb: levelDb(drive(solve(wiring, compared), 0), drive(given.network, given.lowest)),
+      levelDb: levelDb(drive(solve(wiring, onePoint), 0), drive(given.network, given.compared)),
     }))
     .sort((a, b) => (b.levelDb ?? 0) - (a.levelDb ?? 0))
 }
 
 /** The drivers at the one frequency where levels are compared: a whole curve of each wiring is not needed. */
-const atOnePoint = ({ impedances, frequencyHz, lowest, leadOhm }: Given) => ({
+const atOnePoint = ({ impedances, frequencyHz, compared, leadOhm }: Given) => ({
   impedances: new Map(
     Array.from(impedances, ([id, { re, im }]) => [
       id,
-      { re: re.subarray(lowest, lowest + 1), im: im.subarray(lowest, lowest + 1) },
+      { re: re.subarray(compared, compared + 1), im: im.subarray(compared, compared + 1) },
     ]),
   ),
-  frequencyHz: frequencyHz.subarray(lowest, lowest + 1),
+  frequencyHz: frequencyHz.subarray(compared, compared + 1),
   leadOhm,
 })
 

@@ -10,11 +10,14 @@ export interface DriverShare {
   levelDb: number | null
 }
 
-/** Index of the lowest impedance modulus on the grid. */
-export function lowestIndex({ re, im }: ComplexCurve): number {
-  let index = 0
+/** Resonances of drivers and boxes lie below this, Hz; maxima above it are those of coils and crossovers. */
+const HIGHEST_RESONANCE_HZ = 2000
+
+/** Index of the lowest impedance modulus on the grid, from a point of it upwards. */
+export function lowestIndex({ re, im }: ComplexCurve, from = 0): number {
+  let index = from
   let lowest = Number.POSITIVE_INFINITY
-  for (let i = 0; i < re.length; i++) {
+  for (let i = from; i < re.length; i++) {
     const square = re[i]! * re[i]! + im[i]! * im[i]!
     if (square < lowest) {
       lowest = square
@@ -22,6 +25,19 @@ export function lowestIndex({ re, im }: ComplexCurve): number {
     }
   }
   return index
+}
+
+/**
+ * Index of the lowest modulus above the last resonance: the middle of the range, where the rated impedance is read
+ * and shares are compared. Without a resonance it is the lowest of all.
+ */
+export function midRangeIndex({ re, im }: ComplexCurve, frequencyHz: Float64Array): number {
+  const square = (i: number) => re[i]! * re[i]! + im[i]! * im[i]!
+  let peak = 0
+  for (let i = 1; i < re.length - 1 && frequencyHz[i]! < HIGHEST_RESONANCE_HZ; i++) {
+    if (square(i) > square(i - 1) && square(i) >= square(i + 1)) peak = i
+  }
+  return lowestIndex({ re, im }, peak)
 }
 
 /**

@@ -5,8 +5,9 @@ import { loadImpedance } from '../../../src/core/load/load-impedance.ts'
 import type { ComplexCurve } from '../../../src/core/load/network.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import type { Driver } from '../../../src/schema/driver.ts'
-import { LoadImpedanceRequest } from '../../../src/schema/load-impedance.ts'
+import { LoadImpedanceRequest, loadImpedanceSections } from '../../../src/schema/load-impedance.ts'
 import type { Wiring } from '../../../src/schema/wiring.ts'
+import { expectConforms } from './conforms.ts'
 import { admittedBy, notFinite } from './schema-arbitrary.ts'
 
 const GRID = Float64Array.from({ length: 60 }, (_, i) => 10 * 2000 ** (i / 59))
@@ -148,14 +149,25 @@ describe('other wirings of the same drivers', () => {
 })
 
 test('the impedance handed in is used: its peak, its minimum and where they are', () => {
-  // A resistance of 6 ohm with a hump of 30 ohm at point 20 and a dip to 5 at point 40.
-  const re = GRID.map((_, i) => (i === 20 ? 30 : i === 40 ? 5 : 6))
+  // 6 ohm, a hump of 30 ohm at point 20, down to 5 at point 40 and from there slowly up, as a coil does.
+  const re = GRID.map((_, i) => (i === 20 ? 30 : i < 40 ? 6 : 5 + 0.1 * (i - 40)))
   const im = GRID.map(() => 0)
   const result = loadImpedance({ drivers: [eight] }, new Map([['main', { re, im }]]), GRID)
   if (isRefusal(result)) throw new Error('refused')
   expect(result.sections.load.minimumOhm).toBeCloseTo(5, 12)
   expect(result.sections.load.minimumAtHz).toBe(GRID[40])
   expect(result.sections.loadCurve.impedanceOhm[20]).toBeCloseTo(30, 12)
+  expect(result.sections.shares[0]?.atHz).toBe(GRID[40])
+})
+
+test('shares are compared above the resonance, not at a minimum below it', () => {
+  // Lowest of all at the first point, a hump of 30 ohm at point 20, 5 ohm at point 40 and slowly up from there.
+  const re = GRID.map((_, i) => (i === 0 ? 4 : i === 20 ? 30 : i < 40 ? 6 : 5 + 0.1 * (i - 40)))
+  const im = GRID.map(() => 0)
+  const result = loadImpedance({ drivers: [eight] }, new Map([['main', { re, im }]]), GRID)
+  if (isRefusal(result)) throw new Error('refused')
+  expect(result.sections.load.minimumAtHz).toBe(GRID[0])
+  expect(result.sections.shares[0]?.atHz).toBe(GRID[40])
 })
 
 test('the printed working comes to the same figures as the plain code', () => {
@@ -168,6 +180,15 @@ test('the printed working comes to the same figures as the plain code', () => {
   expect(results[0]).toBeCloseTo(sections.load.meterOhm ?? 0, 12)
   expect(results[1]).toBeCloseTo(sections.load.allowedMinimumOhm ?? 0, 12)
   expect(results[2]).toBeCloseTo(sections.load.minimumOhm / 0.8, 12)
+})
+
+test('the sections are what the contract says of them', () => {
+  const { sections } = outcome({
+    drivers: [driver('main', { reOhm: 3.4 })],
+    wiring: { series: ['main', 'main'] },
+    amplifier: { supplyVoltageV: 12 },
+  })
+  expectConforms(sections, loadImpedanceSections)
 })
 
 test('no request that the schema admits gets a number that is none, or a throw', () => {

@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import type { KnownOfBuild } from '../../../src/core/power/budget-input.ts'
 import { powerBudget } from '../../../src/core/power/power-budget.ts'
-import { PowerBudgetRequest } from '../../../src/schema/power-budget.ts'
+import { PowerBudgetRequest, powerBudgetSections } from '../../../src/schema/power-budget.ts'
+import { expectConforms } from '../load/conforms.ts'
 import { admittedBy, notFinite } from '../load/schema-arbitrary.ts'
 
 function outcome(request: PowerBudgetRequest, known?: KnownOfBuild) {
@@ -174,6 +175,11 @@ test('the printed working comes to the same figures as the plain code', () => {
   )
   expect(results.size).toBe(working.length)
   expect(results.size).toBe(7)
+})
+
+test('the sections are what the contract says of them', () => {
+  expectConforms(outcome(shelfPair, { sensitivity1W1mDb: 84 }).sections, powerBudgetSections)
+  expectConforms(outcome({ ...smallBoard, supply: { kind: 'computer-port' } }).sections, powerBudgetSections)
 })
 
 test('no request that the schema admits gets a number that is none, or a throw', () => {
