@@ -1,9 +1,10 @@
 import type { CutListRequest, CutListSections, Hardware } from '../../schema/cut-list.ts'
+import { mm } from '../say.ts'
 import type { BoxPlan } from './box-plan.ts'
 import type { Front } from './holes.ts'
 import { gluedEdgesMm } from './joint-panels.ts'
 import { glueG } from './mass.ts'
-import { edgeScrews } from './screws.ts'
+import { countersinkMm, edgeScrews } from './screws.ts'
 
 /** Feet of a box. Common practice, no source. */
 const FEET = 4
@@ -24,15 +25,19 @@ function liningAreaM2({ inner, boxes }: BoxPlan): number {
 
 function screwRows(request: CutListRequest, plan: BoxPlan, front: Front): Hardware[] {
   const panelScrews = plan.carcass.joint === 'mitre' ? 0 : sum(gluedEdgesMm(plan.carcass).map(edgeScrews))
-  const wantsPanelScrews = request.workshop?.screws?.panel !== undefined && panelScrews > 0
+  const screw = request.workshop?.screws?.panel
+  // Heads are about twice the shank: common practice, no source.
+  const sunk = screw?.countersunk
+    ? ` Countersink ${mm(countersinkMm(2 * screw.diameterMm, screw.diameterMm))}.`
+    : ''
   const driverScrews = front.holes.filter((hole) => hole.kind === 'bolt').length
   return [
-    ...(wantsPanelScrews
+    ...(screw !== undefined && panelScrews > 0
       ? [
           {
             item: 'panel screws',
             count: panelScrews * plan.boxes,
-            note: 'At least 70 mm from every corner, 150 mm apart at most; drill pilots.',
+            note: `At least 70 mm from every corner, 150 mm apart at most; drill pilots.${sunk}`,
           },
         ]
       : []),
