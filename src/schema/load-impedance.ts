@@ -37,6 +37,36 @@ const LoadCurveRange = share(
   ),
 )
 
+export const CrossoverWish = share(
+  'CrossoverWish',
+  Type.Object(
+    {
+      cornerHz: quantity('Hz', 'Frequency where the drivers hand over', {
+        minimum: 50,
+        maximum: 20_000,
+        examples: [3000],
+      }),
+      order: Type.Optional(
+        Type.Integer({
+          description: '1: one part a branch; 2: two parts, Linkwitz-Riley; 1 when left out',
+          minimum: 1,
+          maximum: 2,
+          examples: [2],
+        }),
+      ),
+      attenuationDb: Type.Optional(
+        quantity('dB', 'How much quieter a driver shall be, for a pad', {
+          minimum: 0.1,
+          maximum: 40,
+          examples: [3],
+        }),
+      ),
+    },
+    { additionalProperties: false, description: 'A simple crossover to size; it is not put in the wiring' },
+  ),
+)
+export type CrossoverWish = Static<typeof CrossoverWish>
+
 export const LoadImpedanceRequest = share(
   'LoadImpedanceRequest',
   Type.Object(
@@ -55,6 +85,7 @@ export const LoadImpedanceRequest = share(
       port: Type.Optional(ref(Port)),
       passiveRadiator: Type.Optional(ref(PassiveRadiator)),
       curve: Type.Optional(ref(LoadCurveRange)),
+      crossover: Type.Optional(ref(CrossoverWish)),
     },
     {
       additionalProperties: false,
@@ -125,6 +156,28 @@ const alternative = Type.Object(
   { additionalProperties: false, description: 'Another wiring of the same drivers' },
 )
 
+const crossoverParts = Type.Object(
+  {
+    driver: Type.String({ description: 'Id of the driver' }),
+    loadOhm: outputOf(
+      'ohm',
+      'Resistance the parts are sized for: of the driver with its Zobel, else its impedance at the corner',
+    ),
+    capacitorUf: outputOf('uF', 'Exact capacitor, for the high pass and, in second order, the low pass'),
+    capacitorE12Uf: outputOf('uF', 'Nearest value of the E12 series'),
+    cornerWithItHz: outputOf('Hz', 'Corner of a first-order high pass with that value'),
+    inductorMh: outputOf('mH', 'Coil, for the low pass and, in second order, the high pass'),
+    zobelOhm: maybeOf(
+      'ohm',
+      'Resistor of the Zobel across the driver; null when its inductance is not known',
+    ),
+    zobelUf: maybeOf('uF', 'Capacitor in series with it; null when the inductance is not known'),
+    padSeriesOhm: maybeOf('ohm', 'Series resistor of the pad; null without an attenuation'),
+    padShuntOhm: maybeOf('ohm', 'Resistor of the pad across the driver; null without an attenuation'),
+  },
+  { additionalProperties: false, description: 'Parts for one kind of driver' },
+)
+
 const loadCurve = Type.Object(
   {
     frequencyHz: curveOf('Hz', 'Frequencies'),
@@ -142,6 +195,9 @@ export const loadImpedanceSections = {
       'Other wirings of the same drivers, highest level first; every one up to four drivers, rows and columns above; none when the wiring holds other parts than drivers',
   }),
   loadCurve,
+  crossover: Type.Array(crossoverParts, {
+    description: 'One row a kind of driver; none when no crossover is wished',
+  }),
 }
 
 export interface LoadImpedanceSections {
@@ -149,4 +205,5 @@ export interface LoadImpedanceSections {
   shares: Static<typeof driverShare>[]
   alternatives: Static<typeof alternative>[]
   loadCurve: Static<typeof loadCurve>
+  crossover: Static<typeof crossoverParts>[]
 }

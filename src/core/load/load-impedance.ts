@@ -6,6 +6,7 @@ import { apply, cautionsOf } from '../findings/rule.ts'
 import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
+import { crossoverSection } from './crossover-section.ts'
 import { meterReadingOhm } from './direct-current.ts'
 import { coilAssumptions, wiringOf } from './given-wiring.ts'
 import { impedancesOf, type KnownDrivers, ratedOf } from './known-drivers.ts'
@@ -56,6 +57,7 @@ export function loadImpedance(
       amplifier: given?.amplifier,
     }),
     loadCurve: curveSection(network, frequencyHz),
+    crossover: crossoverSection(request.crossover, request.drivers, known, frequencyHz),
   }
   const facts: LoadFacts = {
     ...sections,

@@ -170,6 +170,33 @@ test('shares are compared above the resonance, not at a minimum below it', () =>
   expect(result.sections.shares[0]?.atHz).toBe(GRID[40])
 })
 
+// Rows first-order-3000, zobel-6.9 and pad-3 of tests/outside/electrical-checks.json, here through the calculation.
+describe('a crossover to size', () => {
+  const drivers = [driver('main', { reOhm: 8 })]
+
+  test('takes the impedance of the driver at the corner', () => {
+    const [parts] = outcome({ drivers, crossover: { cornerHz: 3000, attenuationDb: 3 } }).sections.crossover
+    expect(parts?.capacitorUf).toBeCloseTo(6.6315, 3)
+    expect(parts?.inductorMh).toBeCloseTo(0.42441, 4)
+    expect(parts?.capacitorE12Uf).toBe(6.8)
+    expect(parts?.padSeriesOhm).toBeCloseTo(2.3364, 3)
+    expect(parts?.zobelOhm).toBeNull()
+  })
+
+  test('takes the resistance of a driver whose inductance a Zobel flattens', () => {
+    const coil = [driver('main', { reOhm: 6.9, leMh: 0.3 })]
+    const [parts] = outcome({ drivers: coil, crossover: { cornerHz: 3000, order: 2 } }).sections.crossover
+    expect(parts?.zobelUf).toBeCloseTo(6.3012, 3)
+    expect(parts?.loadOhm).toBe(6.9)
+    // Row second-order-3000 for 8 ohm, scaled to 6.9.
+    expect(parts?.capacitorUf).toBeCloseTo((3.3157 * 8) / 6.9, 3)
+  })
+
+  test('is left out when none is wished', () => {
+    expect(outcome({ drivers }).sections.crossover).toEqual([])
+  })
+})
+
 test('the printed working comes to the same figures as the plain code', () => {
   const { sections, working } = outcome({
     drivers: [driver('main', { reOhm: 3.4 })],
@@ -187,6 +214,7 @@ test('the sections are what the contract says of them', () => {
     drivers: [driver('main', { reOhm: 3.4 })],
     wiring: { series: ['main', 'main'] },
     amplifier: { supplyVoltageV: 12 },
+    crossover: { cornerHz: 2500, attenuationDb: 6 },
   })
   expectConforms(sections, loadImpedanceSections)
 })

@@ -146,6 +146,13 @@ test('a negotiating board gets the highest level that it stands: 9 V below 12.6 
   expect(outcome(request).sections.supply.voltageV).toBe(9)
 })
 
+test('half of a source is lost when its resistance equals that of the input: 6.02 dB', () => {
+  const chain = (sourceResistanceOhm: number) =>
+    outcome({ ...shelfPair, signal: { sourceLevelV: 0.5, sourceResistanceOhm } }).sections.gain
+  expect((chain(0)?.overdriveDb ?? 0) - (chain(20_000)?.overdriveDb ?? 0)).toBeCloseTo(6.0206, 3)
+  expect((chain(20_000)?.clipAtSourceV ?? 0) / (chain(0)?.clipAtSourceV ?? 1)).toBeCloseTo(2, 9)
+})
+
 test('loudness: 84 dB for 1 W and two boxes of 8 W at 1.5 m reach 92.5 dB', () => {
   const { loudness, power } = outcome(shelfPair, { sensitivity1W1mDb: 84 }).sections
   expect(power.cleanPowerW).toBeCloseTo(8.3612, 3)
