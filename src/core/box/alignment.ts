@@ -52,10 +52,11 @@ function boxOf([a1, a2, a3]: Polynomial, ql: number): { h: number; qts: number; 
 // r⁴ − a1 QL r³ + a3 QL r − 1 = 0, divided by QL so that it also holds without leakage; r near √(a3/a1).
 function tuningRoot(a1: number, a3: number, ql: number): number {
   let r = Math.sqrt(a3 / a1)
-  for (let i = 0; i < 60; i++) {
-    const value = (r ** 4 - 1) / ql - a1 * r ** 3 + a3 * r
-    const slope = (4 * r ** 3) / ql - 3 * a1 * r * r + a3
-    r -= value / slope
+  let step = r
+  for (let i = 0; i < 60 && Math.abs(step) > 1e-14 * r; i++) {
+    const r3 = r * r * r
+    step = ((r * r3 - 1) / ql - a1 * r3 + a3 * r) / ((4 * r3) / ql - 3 * a1 * r * r + a3)
+    r -= step
   }
   return r
 }

@@ -38,7 +38,10 @@ function settledNetL(
   for (let i = 0; i < 40 && net > 0; i++) {
     const solved = solve(net)
     if (port === undefined || solved === null) return net
-    net = beforeTubesL - solved.geometry.count * portBodyL(port, solved.lengthMm ?? 0, panelThicknessMm)
+    const next =
+      beforeTubesL - solved.geometry.count * portBodyL(port, solved.lengthMm ?? 0, panelThicknessMm)
+    if (Math.abs(next - net) < 1e-12 * beforeTubesL) return next
+    net = next
   }
   return net
 }

@@ -41,7 +41,9 @@ function bassOnly(speaker: Loudspeaker): Circuit {
   }
 }
 
-const POINTS = 500
+const POINTS = 400
+// Within one step of the grid: a frequency to a few parts in ten thousand, far below what a box is built to.
+const FINE_POINTS = 60
 const HALF_POWER_DB = 10 * Math.log10(2)
 
 /**
@@ -54,23 +56,20 @@ export function systemFigures(speaker: Loudspeaker, driverVoltage: number): Syst
   const centre = Math.max(speaker.boxHz, speaker.driver.fsHz)
   // A very damped driver is still rising far above its resonance.
   const top = centre * Math.max(30, 10 / speaker.driver.qts)
-  const grid = logSpaced(0.02 * centre, top, POINTS)
-  const out = responseOf(POINTS)
-  solveCircuit(circuit, grid, driverVoltage, out)
-  const one = responseOf(1)
-  const at = new Float64Array(1)
-  const levelDb = (hz: number): number => {
-    at[0] = hz
-    solveCircuit(circuit, at, driverVoltage, one)
-    return one.splDb[0]! - reference
+  const levels = (fromHz: number, toHz: number, points: number): Levels => {
+    const hz = logSpaced(fromHz, toHz, points)
+    const out = responseOf(points)
+    solveCircuit(circuit, hz, driverVoltage, out)
+    return { hz, dB: out.splDb.map((level) => level - reference) }
   }
+  const whole = levels(0.02 * centre, top, POINTS)
   const down = (dB: number): number | null => {
-    let i = POINTS - 1
-    while (i >= 0 && out.splDb[i]! - reference >= -dB) i--
-    if (i < 0 || i === POINTS - 1) return null
-    return crossing(levelDb, grid[i]!, grid[i + 1]!, -dB)
+    const bracket = lastRise(whole, -dB)
+    if (bracket === null) return null
+    const near = levels(whole.hz[bracket]!, whole.hz[bracket + 1]!, FINE_POINTS)
+    return interpolated(near, lastRise(near, -dB) ?? 0, -dB)
   }
-  const peak = highest(levelDb, grid, out.splDb)
+  const peak = peakOf(whole, levels)
   // The tail of a response without a peak ends a hair below or above the reference by rounding.
   const hasPeak = peak.levelDb > 1e-3
   return {
@@ -91,31 +90,38 @@ export function relativeLevelDb(speaker: Loudspeaker, frequencyHz: number): numb
   return out.splDb[0]! - referenceSplDb(circuit, 1)
 }
 
-function crossing(levelDb: (hz: number) => number, below: number, above: number, level: number): number {
-  let low = below
-  let high = above
-  for (let i = 0; i < 40; i++) {
-    const middle = Math.sqrt(low * high)
-    if (levelDb(middle) < level) low = middle
-    else high = middle
-  }
-  return Math.sqrt(low * high)
+interface Levels {
+  hz: Float64Array
+  /** Level against the reference, dB. */
+  dB: Float64Array
 }
 
-function highest(
-  levelDb: (hz: number) => number,
-  grid: Float64Array,
-  spl: Float64Array,
-): { hz: number; levelDb: number } {
+/** The last step of a rising response that passes a level; null where it never does. */
+function lastRise({ dB }: Levels, level: number): number | null {
+  let i = dB.length - 1
+  while (i >= 0 && dB[i]! >= level) i--
+  return i < 0 || i === dB.length - 1 ? null : i
+}
+
+/** Where a level lies within step `i`, straight between the two points. */
+function interpolated({ hz, dB }: Levels, i: number, level: number): number {
+  const share = (level - dB[i]!) / (dB[i + 1]! - dB[i]!)
+  return hz[i]! + share * (hz[i + 1]! - hz[i]!)
+}
+
+function highestIndex(dB: Float64Array): number {
   let best = 0
-  for (let i = 1; i < grid.length; i++) if (spl[i]! > spl[best]!) best = i
-  let low = grid[Math.max(0, best - 1)]!
-  let high = grid[Math.min(grid.length - 1, best + 1)]!
-  for (let i = 0; i < 60; i++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3]
-    if (levelDb(a) < levelDb(b)) low = a
-    else high = b
-  }
-  const hz = (low + high) / 2
-  return { hz, levelDb: levelDb(hz) }
+  for (let i = 1; i < dB.length; i++) if (dB[i]! > dB[best]!) best = i
+  return best
+}
+
+function peakOf(
+  whole: Levels,
+  levels: (fromHz: number, toHz: number, points: number) => Levels,
+): { hz: number; levelDb: number } {
+  const best = highestIndex(whole.dB)
+  const last = whole.hz.length - 1
+  const near = levels(whole.hz[Math.max(0, best - 1)]!, whole.hz[Math.min(last, best + 1)]!, FINE_POINTS)
+  const top = highestIndex(near.dB)
+  return { hz: near.hz[top]!, levelDb: near.dB[top]! }
 }
