@@ -27,7 +27,7 @@ export const isFibreboard = (material: Material): boolean =>
   material === 'mdf' || material === 'hdf' || material === 'particleboard'
 
 /** Core of a particle-board type screw from its outer diameter, mm: 0.60 to 0.67 of it, from memory. */
-export const coreMm = (diameterMm: number): number => 0.64 * diameterMm
+export const coreMm = (diameterMm: number): number => 0.65 * diameterMm
 
 /** Lead hole for a screw of this core, mm. Sources at LEAD_HOLES. */
 export const leadHoleMm = (core: number, material: Material): number => LEAD_HOLES[material].share * core

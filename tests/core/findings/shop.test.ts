@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest'
+import { apply } from '../../../src/core/findings/rule.ts'
+import { boardRules, shopRules } from '../../../src/core/findings/shop.ts'
+import type { BoardFacts, ShopFacts } from '../../../src/core/shop/shop-facts.ts'
+
+/** A box nothing is wrong with. */
+const sound: ShopFacts = {
+  thicknessMm: 12,
+  grossVolumeL: 2.8,
+  usualThicknessMm: 9,
+  joint: 'butt',
+  column: { shortMm: 0, overlapMm: 0, acrossMm: 0 },
+  web: { webMm: 12, between: ['a', 'b'] },
+  leastWebMm: 12,
+  flange: { gapMm: 0, between: ['a', 'b'] },
+  magnet: { at: '/drivers/0', id: 'a', behindMm: 10, depthMm: 38 },
+  tube: { insideMm: 28, behindMm: 26, leastMm: 26, sideMm: 13, leastSideMm: 13 },
+  bodies: { gapMm: 5, between: ['a', 'b'] },
+  saw: { at: '/drivers/0', id: 'a', holeMm: 66, landMm: 1.5, coverMm: 3 },
+  filed: null,
+  noSaw: [],
+  driverScrew: { lengthMm: 11, longestMm: 11, flangeMm: 3 },
+  faceScrew: { edgeMm: 12, cornerMm: 25 },
+  panelScrew: { diameterMm: 3, lengthMm: 30, thickestMm: 3, wantedMm: 30 },
+  unscrewed: { edges: 0, of: 12, shortestMm: 140 },
+  stripMm: 13,
+  unmeasured: [],
+  radiator: false,
+}
+
+const codes = (facts: ShopFacts) => apply(shopRules, facts).map(({ code }) => code)
+
+it('a box just inside every limit of the shop reference has no finding', () => {
+  expect(codes(sound)).toEqual([])
+})
+
+/** Limits of the shop reference, section 11, and of the sections it sums up: just outside. */
+const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
+  ['holes-longer-than-front', 'blocker', { column: { shortMm: 40, overlapMm: 0.1, acrossMm: 0 } }],
+  ['hole-wider-than-opening', 'blocker', { column: { shortMm: 0, overlapMm: 0, acrossMm: 0.1 } }],
+  ['web-breaks', 'blocker', { web: { webMm: 2.9, between: ['a', 'b'] } }],
+  ['web-thin', 'warning', { web: { webMm: 3, between: ['a', 'b'] } }],
+  ['web-thin', 'warning', { web: { webMm: 11.9, between: ['a', 'b'] } }],
+  ['flanges-overlap', 'blocker', { flange: { gapMm: -0.1, between: ['a', 'b'] } }],
+  ['magnet-near-back', 'warning', { magnet: { at: '/drivers/0', id: 'a', behindMm: 9.9, depthMm: 38 } }],
+  ['magnet-near-back', 'warning', { magnet: { at: '/drivers/0', id: 'a', behindMm: 0, depthMm: 38 } }],
+  ['magnet-hits-back', 'blocker', { magnet: { at: '/drivers/0', id: 'a', behindMm: -0.1, depthMm: 38 } }],
+  ['tube-near-back', 'warning', { tube: { ...sound.tube!, behindMm: 25.9 } }],
+  ['tube-near-back', 'warning', { tube: { ...sound.tube!, behindMm: 0 } }],
+  ['tube-hits-back', 'blocker', { tube: { ...sound.tube!, behindMm: -0.1 } }],
+  ['tube-near-side', 'warning', { tube: { ...sound.tube!, sideMm: 12.9 } }],
+  ['bodies-close', 'warning', { bodies: { gapMm: 4.9, between: ['a', 'b'] } }],
+  ['saw-eats-screws', 'warning', { saw: { ...sound.saw!, landMm: 1.4 } }],
+  ['flange-covers-little', 'warning', { saw: { ...sound.saw!, coverMm: 2.9 } }],
+  ['hole-to-file', 'note', { filed: { id: 'a', fileMm: 1 } }],
+  ['no-hole-saw', 'note', { noSaw: ['a'] }],
+  ['screw-through', 'blocker', { driverScrew: { lengthMm: 11.1, longestMm: 11, flangeMm: 3 } }],
+  ['face-screw-near-edge', 'warning', { faceScrew: { edgeMm: 11.9, cornerMm: 25 } }],
+  ['face-screw-near-corner', 'warning', { faceScrew: { edgeMm: 12, cornerMm: 24.9 } }],
+  ['edge-screw-too-thick', 'warning', { panelScrew: { ...sound.panelScrew!, diameterMm: 3.1 } }],
+  ['edge-screw-too-thick', 'warning', { thicknessMm: 11.9 }],
+  ['joint-screw-short', 'warning', { panelScrew: { ...sound.panelScrew!, lengthMm: 29.9 } }],
+  ['edges-glued-only', 'note', { unscrewed: { edges: 4, of: 12, shortestMm: 136 } }],
+  ['edging-without-spare', 'note', { stripMm: 12.9 }],
+  ['edging-without-spare', 'note', { stripMm: 12 }],
+  ['edging-too-narrow', 'blocker', { stripMm: 11.9 }],
+  ['board-thin-for-volume', 'note', { usualThicknessMm: 12.1 }],
+  ['mitres-need-a-true-saw', 'note', { joint: 'mitre' }],
+  ['driver-not-measured', 'warning', { unmeasured: ['main'] }],
+  ['radiator-not-measured', 'warning', { radiator: true }],
+]
+
+describe('just outside a limit', () => {
+  it.each(OUTSIDE)('%s is a %s', (code, severity, change) => {
+    const found = apply(shopRules, { ...sound, ...change })
+    expect(found.map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]])
+  })
+
+  it('every rule has its row above', () => {
+    const tried = new Set(OUTSIDE.map(([code]) => code))
+    expect(shopRules.map(({ code }) => code).filter((code) => !tried.has(code))).toEqual([])
+  })
+})
+
+const enough: BoardFacts = {
+  tooThick: [],
+  tooLarge: [],
+  leftOver: { ids: [], pieces: 0, boards: [] },
+  narrowestMm: 60,
+}
+
+it('boards that yield everything have no finding', () => {
+  expect(apply(boardRules, enough)).toEqual([])
+})
+
+const SHORT: [string, string, Partial<BoardFacts>][] = [
+  ['no-board-of-thickness', 'blocker', { tooThick: ['side'] }],
+  ['part-larger-than-board', 'blocker', { tooLarge: ['side'] }],
+  [
+    'boards-do-not-suffice',
+    'blocker',
+    { leftOver: { ids: ['side'], pieces: 1, boards: ['A further board.'] } },
+  ],
+  ['narrow-strips', 'note', { narrowestMm: 59.9 }],
+]
+
+it.each(SHORT)('%s is a %s', (code, severity, change) => {
+  const found = apply(boardRules, { ...enough, ...change })
+  expect(found.map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]])
+})
+
+it('codes are unique, every finding has a remedy, and its text no unknown', () => {
+  const all = [
+    ...OUTSIDE.flatMap(([, , change]) => apply(shopRules, { ...sound, ...change })),
+    ...SHORT.flatMap(([, , change]) => apply(boardRules, { ...enough, ...change })),
+  ]
+  for (const { message, remedies, at } of all) {
+    expect(remedies.length).toBeGreaterThan(0)
+    expect([message, ...remedies].join(' ')).not.toMatch(/undefined|null|NaN|Infinity/)
+    expect(at).toMatch(/^\//)
+  }
+  const rules = [...shopRules, ...boardRules].map(({ code }) => code)
+  expect(new Set(rules).size).toBe(rules.length)
+})
