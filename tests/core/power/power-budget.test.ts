@@ -132,6 +132,27 @@ test('a bank of 10 Ah runs a board of 0.25 A on 5 V for a day (row run-time-1000
   expect((supply.runningTimeH ?? 0) * supply.eighthPowerA).toBeCloseTo(25.16 * 0.25, 2)
 })
 
+test('a pack of three cells of 2600 mAh holds 25.3 Wh to use (row pack-runtime-3s)', () => {
+  const request: PowerBudgetRequest = {
+    amplifier: { supplyVoltageV: 12 },
+    loadOhm: 8,
+    supply: { kind: 'cells', cellsInSeries: 3, capacityMah: 2600 },
+  }
+  const { supply } = outcome(request).sections
+  // 11.487 h at 2.2 W.
+  expect((supply.runningTimeH ?? 0) * supply.eighthPowerA * supply.voltageV).toBeCloseTo(11.487 * 2.2, 1)
+})
+
+test('the reservoir of the shelf pair, by hand', () => {
+  const { reservoir, supply } = outcome(shelfPair).sections
+  // 1000 uF: 1 mV a microsecond and ampere; a quarter of a 50 Hz cycle is 5 ms.
+  expect(reservoir?.droopV).toBeCloseTo(5 * supply.sineA, 9)
+  // Half of C (12² − 10.8²) over the power of the sine: 13.68 mJ.
+  expect((reservoir?.holdUpMs ?? 0) * supply.sineA * 12).toBeCloseTo(13.68, 6)
+  // 12 V through the lead of 0.12711 ohm (row cable-drop-22) and 0.03 ohm of the capacitor.
+  expect(reservoir?.attachPeakA).toBeCloseTo(12 / 0.15711, 1)
+})
+
 test('a source of unknown voltage is refused with the place to give it', () => {
   const result = powerBudget({ amplifier: {}, supply: { kind: 'adapter' } })
   expect(isRefusal(result) && result.faults.map(({ at }) => at)).toEqual(['/supply/voltageV'])
