@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     benchmark: { include: ['tests/**/*.bench.ts'] },
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    reporters: ['default', ['json', { outputFile: '.test-report.json' }]],
   },
 })

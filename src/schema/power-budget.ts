@@ -99,7 +99,7 @@ const supply = Type.Object(
     ),
     largestDeliverableW: maybeOf('W', 'Most power the lead can deliver at all; null without resistance'),
     marginA: maybeOf('A', 'Current limit less the programme current; null when the limit is not known'),
-    runningTimeH: maybeOf('', 'Hours at an eighth of the clean power; null without a capacity'),
+    runningTimeH: maybeOf('h', 'Time at an eighth of the clean power; null without a capacity'),
     switchesOffWhenQuiet: maybeTrue(
       'Whether a power bank switches itself off in a pause; null for other sources',
     ),
@@ -130,10 +130,10 @@ const reservoir = Type.Object(
       'Tone above which the capacitor gives more of the ripple current than the source; null when the lead has no resistance',
     ),
     attachPeakA: outputOf('A', 'Peak current when it is plugged in empty'),
-    attachChargeMc: outputOf('', 'Charge it takes, millicoulombs'),
+    attachChargeMc: outputOf('mC', 'Charge it takes'),
     chargeAbove100MaMc: outputOf(
-      '',
-      'Part of that charge that flows above 100 mA, which the port standard counts, millicoulombs',
+      'mC',
+      'Part of that charge that flows above 100 mA, which the port standard counts',
     ),
     timesOverAttachLimit: outputOf('', 'That part over the 50 uC that the standard allows'),
     lawfulLimiterOhm: outputOf(
@@ -155,10 +155,7 @@ const indicator = Type.Object(
     ),
     e24Ohm: maybeOf('ohm', 'The same of the E24 series; null when the supply is too low for the lamp'),
     currentMa: maybeOf('mA', 'Current with the E12 resistor; null when the supply is too low for the lamp'),
-    dissipationMw: maybeOf(
-      '',
-      'Heat in that resistor, milliwatts; null when the supply is too low for the lamp',
-    ),
+    dissipationMw: maybeOf('mW', 'Heat in that resistor; null when the supply is too low for the lamp'),
     brightness: Type.String({ description: 'How bright it is then, in words' }),
     holeMm: outputOf('mm', 'Hole the lamp wants'),
   },

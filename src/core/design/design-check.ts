@@ -1,5 +1,6 @@
 import type { Design } from '../../schema/design.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
+import type { Assumption } from '../../schema/frame.ts'
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
 import { analyse } from '../box/analyse.ts'
@@ -80,6 +81,10 @@ const eachOnce = (faults: readonly Fault[]): Fault[] =>
     (fault, i) => faults.findIndex((other) => other.at === fault.at && other.message === fault.message) === i,
   )
 
+// Load, power and cut list fill in some of the same fields, by the same rules.
+const onceEach = (assumptions: readonly Assumption[]): Assumption[] =>
+  assumptions.filter((row, i) => assumptions.findIndex((other) => other.at === row.at) === i)
+
 /** Every reason why a design cannot be calculated, from all its parts. */
 function refusalOf(parts: readonly object[]): Refusal {
   return { faults: eachOnce(parts.flatMap((part) => (isRefusal(part) ? part.faults : []))) }
@@ -144,7 +149,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
       readings: readingsOf(facts),
     },
     findings: [...parts.flatMap((part) => part.findings), ...apply(designRules, whole)],
-    assumptions: [...plan.assumptions, ...parts.flatMap((part) => part.assumptions)],
+    assumptions: onceEach([...plan.assumptions, ...parts.flatMap((part) => part.assumptions)]),
     cautions: parts.flatMap((part) => part.cautions),
     working: parts.flatMap((part) => part.working),
   }

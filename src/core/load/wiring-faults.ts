@@ -1,7 +1,7 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { Wiring } from '../../schema/wiring.ts'
+import { nearestName } from '../nearest-name.ts'
 import type { Fault } from '../outcome.ts'
-import { nearestName } from './nearest-name.ts'
 import {
   DEEPEST_WIRING,
   driverCountsOf,
