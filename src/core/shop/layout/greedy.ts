@@ -58,56 +58,61 @@ function drop(free: Free, index: number) {
   free.y[index] = free.y[last]!
   free.length[index] = free.length[last]!
   free.width[index] = free.width[last]!
-  free.sheet.length = last
-  free.x.length = last
-  free.y.length = last
-  free.length.length = last
-  free.width.length = last
+  free.sheet.pop()
+  free.x.pop()
+  free.y.pop()
+  free.length.pop()
+  free.width.pop()
 }
 
-/** A place is one number, so that the inner loop makes no objects: twice the rectangle, plus 1 when turned. */
-const NOWHERE = -1
+/** The best place found so far for one piece; index -1 for none. */
+interface Place {
+  index: number
+  turned: boolean
+  score: number
+  sheet: number
+}
 
-/** How good a place is for a piece; Infinity where it does not fit or may not lie like this. */
-function scoreAt(
+/** Looks through all free rectangles for a piece that lies one way. The inner loop makes no objects. */
+function scan(
   job: Job,
   sheets: readonly Sheet[],
   free: Free,
   piece: number,
-  place: number,
-  choice: Choice,
-): number {
-  const index = place >> 1
-  const turned = place & 1
-  const ways = job.ways[piece * job.boards.length + sheets[free.sheet[index]!]!.board]!
-  if ((ways & (1 + turned)) === 0) return Infinity
+  turned: boolean,
+  rule: GreedyRule,
+  best: Place,
+) {
   const length = turned ? job.widthUm[piece]! : job.lengthUm[piece]!
   const width = turned ? job.lengthUm[piece]! : job.widthUm[piece]!
-  const restLength = free.length[index]! - length
-  const restWidth = free.width[index]! - width
-  return restLength < 0 || restWidth < 0 ? Infinity : choice(restLength, restWidth, length, width)
+  const row = piece * job.boards.length
+  const way = turned ? 2 : 1
+  for (let index = 0; index < free.sheet.length; index++) {
+    const restLength = free.length[index]! - length
+    const restWidth = free.width[index]! - width
+    const sheet = rule.firstBoard ? free.sheet[index]! : 0
+    const may = job.ways[row + sheets[free.sheet[index]!]!.board]! & way
+    if (restLength < 0 || restWidth < 0 || may === 0 || sheet > best.sheet) continue
+    const score = rule.choice(restLength, restWidth, length, width)
+    if (sheet === best.sheet && score >= best.score) continue
+    best.index = index
+    best.turned = turned
+    best.score = score
+    best.sheet = sheet
+  }
 }
 
-/** Best place for the piece. A piece that may lie both ways is tried both ways in each rectangle. */
-function bestPlace(job: Job, sheets: readonly Sheet[], free: Free, piece: number, rule: GreedyRule): number {
-  let best = NOWHERE
-  let bestScore = Infinity
-  let bestSheet = Infinity
-  for (let place = 0; place < 2 * free.sheet.length; place++) {
-    const sheet = rule.firstBoard ? free.sheet[place >> 1]! : 0
-    if (sheet > bestSheet) continue
-    const score = scoreAt(job, sheets, free, piece, place, rule.choice)
-    if (score === Infinity || (sheet === bestSheet && score >= bestScore)) continue
-    best = place
-    bestScore = score
-    bestSheet = sheet
-  }
+/** Best place for the piece, unturned where both ways are as good. */
+function bestPlace(job: Job, sheets: readonly Sheet[], free: Free, piece: number, rule: GreedyRule): Place {
+  const best = { index: -1, turned: false, score: Infinity, sheet: Infinity }
+  scan(job, sheets, free, piece, false, rule, best)
+  const isSquare = job.lengthUm[piece] === job.widthUm[piece]
+  if (!isSquare || best.index < 0) scan(job, sheets, free, piece, true, rule, best)
   return best
 }
 
-function put(job: Job, sheets: Sheet[], free: Free, piece: number, place: number, rule: GreedyRule) {
-  const index = place >> 1
-  const turned = (place & 1) === 1
+function put(job: Job, sheets: Sheet[], free: Free, piece: number, place: Place, rule: GreedyRule) {
+  const { index, turned } = place
   const l = turned ? job.widthUm[piece]! : job.lengthUm[piece]!
   const w = turned ? job.lengthUm[piece]! : job.widthUm[piece]!
   const at = free.sheet[index]!
@@ -166,10 +171,10 @@ export function layGreedily(
   for (let i = 0; i < pieces.length; i++) {
     const piece = pieces[i]!
     let place = bestPlace(job, sheets, free, piece, rule)
-    if (place === NOWHERE && open(job, sheets, free, piece, boardOrder, onHand)) {
+    if (place.index < 0 && open(job, sheets, free, piece, boardOrder, onHand)) {
       place = bestPlace(job, sheets, free, piece, rule)
     }
-    if (place === NOWHERE) left.push(piece)
+    if (place.index < 0) left.push(piece)
     else put(job, sheets, free, piece, place, rule)
   }
   for (let index = 0; index < free.sheet.length; index++) {
