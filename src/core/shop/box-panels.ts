@@ -1,4 +1,5 @@
-import type { CutListRequest, Hole, Panel } from '../../schema/cut-list.ts'
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Hole, Panel } from '../../schema/panel.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { bandedEdges } from './edging.ts'
 import { cableHole } from './holes.ts'

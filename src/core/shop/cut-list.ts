@@ -1,5 +1,6 @@
-import type { CutListRequest, CutListSections, Panel } from '../../schema/cut-list.ts'
+import type { CutListRequest, CutListSections } from '../../schema/cut-list.ts'
 import type { Assumption, Finding } from '../../schema/frame.ts'
+import type { Panel } from '../../schema/panel.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { boardRules, shopRules } from '../findings/shop.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'

@@ -1,4 +1,5 @@
-import type { CutListSections, Panel } from '../../schema/cut-list.ts'
+import type { CutListSections } from '../../schema/cut-list.ts'
+import type { Panel } from '../../schema/panel.ts'
 import type { Workshop } from '../../schema/shop.ts'
 import type { Carcass, Role } from './joint-panels.ts'
 import { frontCovers } from './joint-panels.ts'

@@ -1,4 +1,5 @@
-import type { CutListRequest, Panel } from '../../schema/cut-list.ts'
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Panel } from '../../schema/panel.ts'
 import { type BoxPlan, grossVolumeL } from './box-plan.ts'
 import { stripEachMm } from './edging.ts'
 import { unmeasuredDrivers } from './front-bodies.ts'

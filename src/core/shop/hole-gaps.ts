@@ -1,4 +1,4 @@
-import type { Hole } from '../../schema/cut-list.ts'
+import type { Hole } from '../../schema/panel.ts'
 
 /** What a gap is measured from: a round hole, or a slot without a diameter. */
 export type Opening = Pick<Hole, 'id' | 'xMm' | 'yMm' | 'diameterMm' | 'slotWidthMm' | 'slotHeightMm'>

@@ -1,4 +1,5 @@
-import type { CutListRequest, Hole } from '../../schema/cut-list.ts'
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Hole } from '../../schema/panel.ts'
 import { mm } from '../say.ts'
 import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
 import type { BoxPlan } from './box-plan.ts'

@@ -1,0 +1,54 @@
+import { type Static, Type } from 'typebox'
+import { oneOf } from './box.ts'
+import { maybeOf, outputOf } from './quantity.ts'
+import { ref, share } from './shared.ts'
+
+const Hole = share(
+  'Hole',
+  Type.Object(
+    {
+      id: Type.String({ description: 'Name of the hole' }),
+      kind: oneOf(
+        ['driver', 'bolt', 'port', 'slot', 'control', 'indicator', 'cable', 'radiator'],
+        'What goes through it',
+      ),
+      xMm: outputOf(
+        'mm',
+        'Centre along the length of the panel, from the lower left corner seen from outside',
+      ),
+      yMm: outputOf('mm', 'Centre along the width of the panel, from the same corner'),
+      diameterMm: maybeOf('mm', 'Finished diameter; null for a slot'),
+      slotWidthMm: maybeOf('mm', 'Width of a slot along x; null for a round hole'),
+      slotHeightMm: maybeOf('mm', 'Height of a slot along y; null for a round hole'),
+      drillMm: maybeOf('mm', 'Hole saw or bit to use; null when none on hand serves'),
+      toolNote: Type.String({ description: 'How to make it' }),
+      through: Type.Boolean({ description: 'true when it goes right through the panel' }),
+      depthMm: outputOf('mm', 'Depth from the outer face'),
+    },
+    { additionalProperties: false, description: 'A hole in a panel' },
+  ),
+)
+export type Hole = Static<typeof Hole>
+
+export const Panel = share(
+  'Panel',
+  Type.Object(
+    {
+      id: Type.String({ description: 'Name of the panel or part' }),
+      count: Type.Integer({ description: 'How many in the whole set', minimum: 0 }),
+      lengthMm: outputOf('mm', 'Finished length'),
+      widthMm: outputOf('mm', 'Finished width'),
+      thicknessMm: maybeOf('mm', 'Thickness; null for a plain part that names none'),
+      sawLengthMm: outputOf('mm', 'Length to saw, mitres at their long side, before a band is ironed on'),
+      sawWidthMm: outputOf('mm', 'Width to saw, mitres at their long side, before a band is ironed on'),
+      grain: oneOf(['any', 'length', 'width'], 'Side that runs with the grain of the board'),
+      holes: Type.Array(ref(Hole), { description: 'Holes, seen from outside' }),
+      bandedEdges: Type.Array(oneOf(['left', 'right', 'bottom', 'top'], 'An edge, seen from outside'), {
+        description: 'Edges that get a band',
+      }),
+      massKg: maybeOf('kg', 'Mass of one, holes not taken off; null without a thickness'),
+    },
+    { additionalProperties: false, description: 'Equal panels' },
+  ),
+)
+export type Panel = Static<typeof Panel>
