@@ -35,10 +35,14 @@ export const CutListRequest = share(
         Type.Object(
           {
             seconds: Type.Optional(
-              quantity('s', 'About how long to look for a layout with less waste; 0 when left out', {
-                minimum: 0,
-                maximum: 10,
-              }),
+              quantity(
+                's',
+                'About how long to look for a layout with less waste; 0 when left out, 2 at most',
+                {
+                  minimum: 0,
+                  maximum: 2,
+                },
+              ),
             ),
           },
           { additionalProperties: false, description: 'How hard to search' },

@@ -1,3 +1,4 @@
+import type { Box } from '../../schema/box.ts'
 import type { Design } from '../../schema/design.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
 import type { Assumption } from '../../schema/frame.ts'
@@ -13,6 +14,7 @@ import { apply } from '../findings/rule.ts'
 import { loadImpedance } from '../load/load-impedance.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
+import { stockThickness } from '../shop/box-plan.ts'
 import { channelGroup } from './channel-group.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
@@ -20,6 +22,12 @@ import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
 import { readingsOf } from './readings.ts'
+
+/** The box with the thickness that all boards on hand share, when it names none; the cut list says so. */
+function withThickness({ box, stock }: Design): Box {
+  const thicknessMm = box.panelThicknessMm ?? stockThickness(stock ?? [])
+  return thicknessMm === undefined ? box : { ...box, panelThicknessMm: thicknessMm }
+}
 
 function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
   const index = plan?.mainIndex ?? 0
@@ -38,7 +46,7 @@ function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
       count: driver.count ?? 1,
       frame: driver.frame,
     })),
-    box: design.box,
+    box: withThickness(design),
     port: design.port,
     passiveRadiator: design.passiveRadiator,
     sourceResistanceOhm: 0,

@@ -1,3 +1,4 @@
+import { significant } from '../say.ts'
 import { STRIP_CAUTION } from '../shop/cautions.ts'
 import type { BoardFacts, ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
@@ -46,10 +47,22 @@ export const boardRules: readonly Rule<BoardFacts>[] = [
     ],
   },
   {
+    code: 'no-board-named',
+    severity: 'warning',
+    at: '/stock',
+    unit: 'm2',
+    when: ({ hasBoards }) => !hasBoards,
+    value: ({ areaM2 }) => areaM2,
+    limit: () => 0,
+    message: ({ areaM2 }) =>
+      `No board is named, so nothing is laid out; the panels alone need ${significant(areaM2, 2)} m2, waste not counted.`,
+    remedies: () => ['Name the boards on hand with their sizes.'],
+  },
+  {
     code: 'boards-do-not-suffice',
     severity: 'blocker',
     at: '/stock',
-    when: ({ leftOver }) => leftOver.pieces > 0,
+    when: ({ leftOver, hasBoards }) => hasBoards && leftOver.pieces > 0,
     value: ({ leftOver }) => leftOver.pieces,
     limit: () => 0,
     message: ({ leftOver }) =>

@@ -21,6 +21,8 @@ export function boardFacts(
   const homeless = new Set([...tooThick, ...tooLarge].map(({ id }) => id))
   const leftOver = notPlaced.filter(({ id }) => !homeless.has(id))
   return {
+    hasBoards: stock.length > 0,
+    areaM2: parts.reduce((sum, part) => sum + (part.count ?? 1) * part.lengthMm * part.widthMm * 1e-6, 0),
     tooThick: tooThick.map(({ id }) => id),
     tooLarge: tooLarge.map(({ id }) => id),
     leftOver: {

@@ -60,8 +60,8 @@ const RULES: readonly BoxRule[] = [
   },
 ]
 
-/** The one thickness of all boards on hand, if they agree. */
-function stockThickness(stock: CutListRequest['stock']): number | undefined {
+/** The one thickness of all boards on hand, if they agree, mm. */
+export function stockThickness(stock: CutListRequest['stock']): number | undefined {
   const all = new Set(stock.map((board) => board.thicknessMm))
   const [only] = all
   return all.size === 1 ? only : undefined

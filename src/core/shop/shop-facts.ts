@@ -31,6 +31,9 @@ export interface ShopFacts {
 
 /** What the rules about boards look at. */
 export interface BoardFacts {
+  /** Whether any board is on hand, and the area of all pieces, m2. */
+  hasBoards: boolean
+  areaM2: number
   /** Parts that no board takes, even an empty one, with the reason. */
   tooThick: string[]
   tooLarge: string[]

@@ -117,6 +117,22 @@ it('takes a box of which only the volume is known, and says what is then missing
   expect(sections.panels).toEqual([])
 })
 
+it('takes the thickness of the only board on hand, and says so', () => {
+  const pair = design('shelf-pair')
+  const { panelThicknessMm: _, ...box } = pair.box
+  const { assumptions, sections } = run({ ...pair, box })
+  expect(assumptions.map((row) => row.at)).toContain('/box/panelThicknessMm')
+  expect(sections.tuning.netVolumeL).toBeCloseTo(run(pair).sections.tuning.netVolumeL, 9)
+})
+
+it('without a board on hand the panels are drawn all the same, to be reviewed', () => {
+  const { stock: _, ...pair } = design('shelf-pair')
+  const { findings, sections } = run(pair)
+  expect(verdictOf(findings)).toBe('review')
+  expect(findings.map(({ code }) => code)).toContain('no-board-named')
+  expect(sections.panels.length).toBeGreaterThan(0)
+})
+
 it('fills in a field only once', () => {
   const at = run(design('closed-desk-box')).assumptions.map((row) => row.at)
   expect(new Set(at).size).toBe(at.length)

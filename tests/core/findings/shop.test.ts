@@ -86,6 +86,8 @@ const enough: BoardFacts = {
   tooThick: [],
   tooLarge: [],
   leftOver: { ids: [], pieces: 0, boards: [] },
+  hasBoards: true,
+  areaM2: 0.3,
   narrowestMm: 60,
 }
 
@@ -102,6 +104,7 @@ const SHORT: [string, string, Partial<BoardFacts>][] = [
     { leftOver: { ids: ['side'], pieces: 1, boards: ['A further board.'] } },
   ],
   ['narrow-strips', 'note', { narrowestMm: 59.9 }],
+  ['no-board-named', 'warning', { hasBoards: false }],
 ]
 
 it.each(SHORT)('%s is a %s', (code, severity, change) => {
