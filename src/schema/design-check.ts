@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { type BoxTuningSections, boxTuningSections } from './box-tuning.ts'
+import { type BoxTuningSections, boxTuningSections } from './box-tuning-sections.ts'
 import { type CutListSections, cutListSections } from './cut-list.ts'
 import { type LoadImpedanceSections, loadImpedanceSections } from './load-impedance.ts'
 import { type PowerBudgetSections, powerBudgetSections } from './power-budget.ts'

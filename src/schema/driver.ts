@@ -38,6 +38,15 @@ export const DriverParameters = share(
       leMh: Type.Optional(
         quantity('mH', 'Voice-coil inductance', { minimum: 0, maximum: 100, examples: [0.06] }),
       ),
+      leExponent: Type.Optional(
+        Type.Number({
+          description:
+            'How a lossy coil grows with frequency, n in (jω)^n: 1 for a pure inductance (taken when left out), 0.5 for full eddy-current loss, usually 0.6 to 0.8; leMh then holds at 1 kHz',
+          minimum: 0.3,
+          maximum: 1,
+          examples: [0.7],
+        }),
+      ),
       mmsG: Type.Optional(quantity('g', 'Moving mass with its air load', { minimum: 0.01, maximum: 2000 })),
       cmsMmPerN: Type.Optional(
         quantity('mm/N', 'Compliance of the suspension', { minimum: 0.001, maximum: 100 }),

@@ -1,20 +1,8 @@
 import { type Static, Type } from 'typebox'
 import { Air } from './air.ts'
-import { portFields } from './port.ts'
+import { portFields, Tube } from './port.ts'
 import { maybeOf, outputOf, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
-
-const Tube = share(
-  'Tube',
-  Type.Object(
-    {
-      innerDiameterMm: quantity('mm', 'Inner diameter', { minimum: 2, maximum: 500, examples: [26] }),
-      outerDiameterMm: Type.Optional(quantity('mm', 'Outer diameter', { minimum: 2, maximum: 520 })),
-      lengthMm: Type.Optional(quantity('mm', 'Length on hand', { minimum: 1, maximum: 10_000 })),
-    },
-    { additionalProperties: false, description: 'A tube on hand' },
-  ),
-)
 
 export const PortRequest = share(
   'PortRequest',

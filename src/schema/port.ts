@@ -126,3 +126,17 @@ export const PassiveRadiator = share(
   ),
 )
 export type PassiveRadiator = Static<typeof PassiveRadiator>
+
+/** A tube on hand, long enough or not. */
+export const Tube = share(
+  'Tube',
+  Type.Object(
+    {
+      innerDiameterMm: quantity('mm', 'Inner diameter', { minimum: 2, maximum: 500, examples: [26] }),
+      outerDiameterMm: Type.Optional(quantity('mm', 'Outer diameter', { minimum: 2, maximum: 520 })),
+      lengthMm: Type.Optional(quantity('mm', 'Length on hand', { minimum: 1, maximum: 10_000 })),
+    },
+    { additionalProperties: false, description: 'A tube on hand' },
+  ),
+)
+export type Tube = Static<typeof Tube>

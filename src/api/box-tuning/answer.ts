@@ -1,5 +1,6 @@
 import { decibel, hertz, litre, mm } from '../../core/say.ts'
-import type { BoxTuningRequest, BoxTuningSections } from '../../schema/box-tuning.ts'
+import type { BoxTuningRequest } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 
 const ENDS = {
   excursion: 'the travel of the cone',

@@ -1,5 +1,6 @@
 import { boxTuning as computeBoxTuning } from '../../core/box/box-tuning.ts'
-import { BoxTuningRequest, boxTuningSections } from '../../schema/box-tuning.ts'
+import { BoxTuningRequest } from '../../schema/box-tuning.ts'
+import { boxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { calculation } from '../calculation.ts'
 import { boxTuningAnswer } from './answer.ts'
 

@@ -5,6 +5,8 @@ export interface VentedAlignment {
   h: number
   alpha: number
   f3OverFs: number
+  /** Highest point above the mid-band, dB. */
+  peakDb: number
 }
 
 /** Coefficients of s⁴ + a1 s³ + a2 s² + a3 s + 1. */
@@ -61,9 +63,16 @@ function tuningRoot(a1: number, a3: number, ql: number): number {
   return r
 }
 
+/** Terms of |D|² = y⁸ + A1 y⁶ + A2 y⁴ + A3 y² + 1. Source: Small 1973, as below. */
+const magnitude = (a1: number, a2: number, a3: number): Polynomial => [
+  a1 * a1 - 2 * a2,
+  a2 * a2 + 2 - 2 * a1 * a3,
+  a3 * a3 - 2 * a2,
+]
+
 /** −3 dB frequency over √(fs fb). |D|² = y⁸ + A1 y⁶ + A2 y⁴ + A3 y² + 1 equals 2 y⁸ there; the highest such y. */
 function f3OverCentre([a1, a2, a3]: Polynomial): number {
-  const [c1, c2, c3] = [a1 * a1 - 2 * a2, a2 * a2 + 2 - 2 * a1 * a3, a3 * a3 - 2 * a2]
+  const [c1, c2, c3] = magnitude(a1, a2, a3)
   const excess = (y: number) => y ** 8 - c1 * y ** 6 - c2 * y ** 4 - c3 * y ** 2 - 1
   let high = 20
   while (excess(high) > 0 && high > 0.01) high *= 0.99
@@ -77,9 +86,20 @@ function f3OverCentre([a1, a2, a3]: Polynomial): number {
   return (low + high) / 2
 }
 
+/** Highest point of the response, dB: the least of |D|²/y⁸ over frequency. */
+function peakDb([a1, a2, a3]: Polynomial): number {
+  const [c1, c2, c3] = magnitude(a1, a2, a3)
+  let least = 1
+  for (let y = 0.2; y < 20; y *= 1.002) {
+    const y2 = y * y
+    least = Math.min(least, 1 + c1 / y2 + c2 / y2 ** 2 + c3 / y2 ** 3 + 1 / y2 ** 4)
+  }
+  return -10 * Math.log10(least)
+}
+
 function named(name: VentedAlignment['name'], polynomial: Polynomial, ql: number): VentedAlignment {
   const box = boxOf(polynomial, ql)
-  return { name, ...box, f3OverFs: f3OverCentre(polynomial) * Math.sqrt(box.h) }
+  return { name, ...box, f3OverFs: f3OverCentre(polynomial) * Math.sqrt(box.h), peakDb: peakDb(polynomial) }
 }
 
 const finite = (leakageQ: number | null): number => leakageQ ?? Number.POSITIVE_INFINITY
@@ -126,7 +146,7 @@ function firstBeyond(beyond: (value: number) => boolean, start: number, step: nu
 }
 
 /** Closed boxes with a name of their own. Source: R. H. Small, J. Audio Eng. Soc. 20, 798 (Dec 1972), from memory. */
-const CLOSED = [
+export const namedClosed = [
   { name: 'critically damped', qtc: 0.5 },
   { name: 'Bessel', qtc: 1 / Math.sqrt(3) },
   { name: 'Butterworth B2', qtc: Math.SQRT1_2 },
@@ -135,6 +155,6 @@ const CLOSED = [
 
 /** The named closed box nearest to a total Q, by ratio. */
 export const nearestClosed = (qtc: number): { name: string; qtc: number } =>
-  CLOSED.reduce((best, row) =>
+  namedClosed.reduce((best, row) =>
     Math.abs(Math.log(row.qtc / qtc)) < Math.abs(Math.log(best.qtc / qtc)) ? row : best,
   )

@@ -1,5 +1,7 @@
-import type { BoxTuningSections, Curve } from '../../schema/box-tuning.ts'
+import type { Curve } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Assumption } from '../../schema/frame.ts'
+import type { Tube } from '../../schema/port.ts'
 import { type BoxFacts, boxRules } from '../findings/box.ts'
 import { type PortFacts, portRules } from '../findings/port.ts'
 import { apply } from '../findings/rule.ts'
@@ -8,10 +10,14 @@ import type { Assembled, BoxInput } from './assemble.ts'
 import type { Baffle } from './baffle.ts'
 import { boxWorking } from './box-working.ts'
 import { curvesOf, gridOf } from './curves.ts'
+import { impedanceExtremes } from './impedance-extremes.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
+import type { Loudspeaker } from './loudspeaker.ts'
 import { pipeResonanceOf } from './port.ts'
+import { soundField } from './sound-field.ts'
 import { relativeLevelDb, systemFigures } from './system-figures.ts'
-import { tuningOf } from './tuning.ts'
+import { compareTubes } from './tube-comparison.ts'
+import { suitedTo, tuningOf } from './tuning.ts'
 
 /** At what drive to judge a loudspeaker, and what is wanted from it. */
 export interface Judgement {
@@ -19,6 +25,10 @@ export interface Judgement {
   /** Lowest note that counts; f3 when null. */
   lowestHz: number | null
   curve: Curve | undefined
+  /** What else a box-tuning request asks: other tubes, a wanted Qtc, the spacing of two drivers; null or empty when not. */
+  tubes: readonly Tube[]
+  wantedQtc: number | null
+  spacingMm: number | null
   /** true where the cut list judges whether tube and box go together, so that it is not said twice. */
   fitJudged: boolean
 }
@@ -69,6 +79,25 @@ function portSection(
     atHz: drive.airSpeed.atHz,
     pipeResonanceHz,
   }
+}
+
+function impedanceSection(speaker: Loudspeaker): BoxTuningSections['impedance'] {
+  const { minimum, peaks, dips } = impedanceExtremes(speaker)
+  return { minimumOhm: minimum.ohm, minimumAtHz: minimum.hz, peaks, dips }
+}
+
+function tubesSection(
+  input: BoxInput,
+  { speaker, enclosure }: Assembled,
+  { tubes }: Judgement,
+  drive: FullDrive,
+): BoxTuningSections['tubes'] {
+  if (enclosure.port === null) return []
+  const room = {
+    insideDepthMm: enclosure.inner?.depthMm ?? null,
+    panelThicknessMm: input.box.panelThicknessMm ?? null,
+  }
+  return compareTubes(tubes, speaker, enclosure.port, drive.airSpeed.value, room)
 }
 
 /**
@@ -139,6 +168,10 @@ export function analyse(
     sections: {
       tuning,
       port: portSection(assembled, drive, pipeHz),
+      impedance: impedanceSection(speaker),
+      suitedBoxes: suitedTo(speaker, judgement.wantedQtc),
+      tubes: tubesSection(input, assembled, judgement, drive),
+      directivity: soundField(speaker, judgement.spacingMm, drive.limits.bandFromHz),
       limits: drive.limits,
       curves: curvesOf(speaker, ratings, voltageV, gridOf(judgement.curve), baffle),
     },

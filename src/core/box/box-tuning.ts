@@ -1,4 +1,5 @@
-import type { BoxTuningRequest, BoxTuningSections } from '../../schema/box-tuning.ts'
+import type { BoxTuningRequest } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import { analyse } from './analyse.ts'
@@ -57,6 +58,9 @@ export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections>
     lowestHz: null,
     curve: request.curve,
     fitJudged: false,
+    tubes: request.tubes ?? [],
+    wantedQtc: request.wantedQtc ?? null,
+    spacingMm: request.driverSpacingMm ?? null,
   })
   return { ...outcome, assumptions: [...drive, ...outcome.assumptions] }
 }

@@ -1,4 +1,5 @@
 import type { AirState } from '../air.ts'
+import { coilImpedance } from './coil.ts'
 import { type Vent, ventAdmittance } from './vent.ts'
 
 /**
@@ -9,6 +10,8 @@ export interface Circuit {
   count: number
   reOhm: number
   leH: number
+  /** n of the coil's (jω)^n, 1 for a plain inductance. */
+  leExponent: number
   /** Resistance in series with each driver, source and lead included. */
   sourceOhm: number
   blTm: number
@@ -67,7 +70,8 @@ export function solveCircuit(
   out: Response,
 ): void {
   const { splDb, impedanceRe, impedanceIm, excursionMm, ventSpeedMPerS, phaseRad } = out
-  const { count, reOhm, leH, sourceOhm, blTm, mmsKg, cmsMPerN, rmsKgPerS, sdM2, absorptionOhm } = circuit
+  const { count, reOhm, leH, leExponent, sourceOhm, blTm, mmsKg, cmsMPerN, rmsKgPerS, sdM2, absorptionOhm } =
+    circuit
   const rho = circuit.air.densityKgPerM3
   const bl2 = blTm * blTm
   const force = sdM2 * sdM2 * count
@@ -77,6 +81,7 @@ export function solveCircuit(
   const ventArea = circuit.vent?.areaM2 ?? 1
   const pressurePerFlow2 = (rho / circuit.solidAngle) ** 2 / REFERENCE_PA_SQUARED
   const { inletRe, inletIm, throughRe, throughIm } = ventAdmittance(circuit.vent, circuit, frequencyHz)
+  const coil = coilImpedance(leH, leExponent, frequencyHz)
 
   for (let i = 0; i < frequencyHz.length; i++) {
     const w = 2 * Math.PI * frequencyHz[i]!
@@ -102,11 +107,13 @@ export function solveCircuit(
     const zmRe = rmsKgPerS + force * boxRe
     const zmIm = w * mmsKg - 1 / (w * cmsMPerN) + force * boxIm
     const zm2 = 1 / (zmRe * zmRe + zmIm * zmIm)
-    impedanceRe[i] = reOhm + bl2 * zmRe * zm2
-    impedanceIm[i] = w * leH - bl2 * zmIm * zm2
+    const coilRe = coil.re[i]!
+    const coilIm = coil.im[i]!
+    impedanceRe[i] = reOhm + coilRe + bl2 * zmRe * zm2
+    impedanceIm[i] = coilIm - bl2 * zmIm * zm2
     // cone velocity u = Bl E / (Ze Zm + Bl²)
-    const eRe = reOhm + sourceOhm
-    const eIm = w * leH
+    const eRe = reOhm + sourceOhm + coilRe
+    const eIm = coilIm
     const dRe = eRe * zmRe - eIm * zmIm + bl2
     const dIm = eRe * zmIm + eIm * zmRe
     const drive = (blTm * driverVoltage) / (dRe * dRe + dIm * dIm)

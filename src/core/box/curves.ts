@@ -1,4 +1,5 @@
-import type { BoxTuningSections, Curve } from '../../schema/box-tuning.ts'
+import type { Curve } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { type Baffle, baffleGainDb } from './baffle.ts'
 import { logSpaced } from './circuit.ts'
 import { allowedShare, type Ratings } from './limits.ts'

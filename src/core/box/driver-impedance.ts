@@ -22,6 +22,7 @@ export function impedanceInFreeAir(driver: CompleteDriver, frequencyHz: Float64A
     count: 1,
     reOhm: driver.reOhm,
     leH: driver.leMh * 1e-3,
+    leExponent: driver.leExponent,
     sourceOhm: 0,
     blTm: driver.blTm,
     mmsKg: driver.mmsG * 1e-3,

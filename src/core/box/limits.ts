@@ -1,4 +1,4 @@
-import type { BoxTuningSections } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { logSpaced, type Response } from './circuit.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { solveLoudspeaker } from './solve-loudspeaker.ts'

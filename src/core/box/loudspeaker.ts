@@ -162,6 +162,7 @@ export function loudspeaker(parts: Parts): Loudspeaker {
       count: group.count,
       reOhm: driver.reOhm,
       leH: driver.leMh * 1e-3,
+      leExponent: driver.leExponent,
       sourceOhm: parts.sourceResistanceOhm / group.impedanceFactor,
       blTm: driver.blTm,
       mmsKg: driver.mmsG * 1e-3,

@@ -1,9 +1,11 @@
-import type { BoxTuningSections } from '../../schema/box-tuning.ts'
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { hertz, litre, significant } from '../say.ts'
 import { classicVented, nearestClosed } from './alignment.ts'
 import type { BoxLosses } from './losses.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import type { SystemFigures } from './system-figures.ts'
+import { type SuitedBox, suitedBoxes } from './suited-boxes.ts'
+import { referenceSplDb, type SystemFigures } from './system-figures.ts'
+import { closedDecayMs, ventedDecayMs } from './transient.ts'
 
 type Tuning = BoxTuningSections['tuning']
 type Nearest = Tuning['nearestAlignment']
@@ -43,9 +45,8 @@ function nearestToClosed(qtc: number): Nearest {
 }
 
 function nearestToVented(speaker: Loudspeaker, qts: number): Nearest {
-  const { leakageQ, absorptionQ, portQ } = speaker.losses
-  const loss = inverse(leakageQ) + inverse(absorptionQ) + inverse(portQ)
-  const classic = classicVented(qts, loss === 0 ? null : 1 / loss)
+  const ql = lossQ(speaker.losses)
+  const classic = classicVented(qts, Number.isFinite(ql) ? ql : null)
   if (classic === null)
     return {
       name: 'none',
@@ -63,15 +64,38 @@ function nearestToVented(speaker: Loudspeaker, qts: number): Nearest {
   }
 }
 
+/** All losses of a box as one: 1/QB = 1/QL + 1/QA + 1/QP; Infinity for none. Source: Small 1973, from memory. */
+function lossQ({ leakageQ, absorptionQ, portQ }: BoxLosses): number {
+  return 1 / (inverse(leakageQ) + inverse(absorptionQ) + inverse(portQ))
+}
+
+function decay(
+  speaker: Loudspeaker,
+  qts: number,
+  f3Hz: number | null,
+): Pick<Tuning, 'decayMs' | 'decayPeriods'> {
+  const { driver, alpha, boxHz, losses } = speaker
+  const decayMs =
+    speaker.opening === null
+      ? closedDecayMs(boxHz, closedQtc(qts, alpha, losses))
+      : ventedDecayMs({ fsHz: driver.fsHz, qts, h: boxHz / driver.fsHz, alpha, ql: lossQ(losses) })
+  return { decayMs, decayPeriods: f3Hz === null ? null : (decayMs * f3Hz) / 1000 }
+}
+
 /** The `tuning` section of a solved loudspeaker. */
 export function tuningOf(speaker: Loudspeaker, figures: SystemFigures): Tuning {
   const qts = qtsWithSource(speaker)
+  const levelAt = (channelV: number) => referenceSplDb(speaker.circuit, channelV * speaker.group.voltageShare)
   const common = {
     qts,
     alpha: speaker.alpha,
     netVolumeL: speaker.netVolumeL,
     acousticVolumeL: speaker.acousticVolumeL,
     ...figures,
+    // One watt in the resistance of the whole channel.
+    spl1WDb: levelAt(Math.sqrt(speaker.driver.reOhm * speaker.group.impedanceFactor)),
+    spl2V83Db: levelAt(2.83),
+    ...decay(speaker, qts, figures.f3Hz),
   }
   if (speaker.opening === null) {
     const qtc = closedQtc(qts, speaker.alpha, speaker.losses)
@@ -84,3 +108,18 @@ export function tuningOf(speaker: Loudspeaker, figures: SystemFigures): Tuning {
     nearestAlignment: nearestToVented(speaker, qts),
   }
 }
+
+/** The boxes that suit the drivers of a loudspeaker, whatever box they stand in; losses as of that box when it is vented. */
+export function suitedTo(speaker: Loudspeaker, wantedQtc: number | null): SuitedBox[] {
+  const seeker = {
+    fsHz: speaker.driver.fsHz,
+    qts: qtsWithSource(speaker),
+    vasL: speaker.alpha * speaker.acousticVolumeL,
+    liningGain: speaker.losses.liningGain,
+  }
+  const ql = speaker.opening === null ? USUAL_VENTED_Q : lossQ(speaker.losses)
+  return suitedBoxes(seeker, Number.isFinite(ql) ? ql : null, wantedQtc)
+}
+
+// R. H. Small 1973 part III, the usual design start.
+const USUAL_VENTED_Q = 7

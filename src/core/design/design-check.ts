@@ -1,4 +1,5 @@
 import type { Box } from '../../schema/box.ts'
+import type { CutListSections } from '../../schema/cut-list.ts'
 import type { Design } from '../../schema/design.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
 import type { Assumption } from '../../schema/frame.ts'
@@ -119,6 +120,14 @@ function electricsOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker): E
   return isRefusal(power) ? power : { load, power }
 }
 
+/** Distance of the two drivers next to each other on the front, as the cut list placed them; null with one driver. */
+function spacingMm({ panels }: CutListSections): number | null {
+  const holes =
+    panels.find((panel) => panel.id === 'front')?.holes.filter((hole) => hole.kind === 'driver') ?? []
+  const gaps = holes.slice(1).map((hole, i) => Math.hypot(hole.xMm - holes[i]!.xMm, hole.yMm - holes[i]!.yMm))
+  return gaps.length === 0 ? null : Math.min(...gaps)
+}
+
 /**
  * `/v1/design-check`: one design document in, every section and one verdict out.
  * Refuses, with every fault of every part at once, what cannot be calculated; a design that cannot work is a finding.
@@ -139,6 +148,9 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
     voltageV: power.sections.power.cleanVoltageV,
     lowestHz: design.wants?.lowestHz ?? null,
     curve: undefined,
+    tubes: [],
+    wantedQtc: null,
+    spacingMm: spacingMm(cut.sections),
     fitJudged: cut.sections.panels.length > 0,
   })
   const facts = { design, plan, ...assembled, load: load.sections, power: power.sections, cut: cut.sections }

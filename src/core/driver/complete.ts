@@ -19,7 +19,7 @@ export type Linked =
   | 'blTm'
 
 /** A driver with every linked parameter known. */
-export type CompleteDriver = Record<Linked, number> & { leMh: number }
+export type CompleteDriver = Record<Linked, number> & { leMh: number; leExponent: number }
 
 interface Relation {
   gives: Linked
@@ -210,5 +210,8 @@ export function completeDriver(parameters: DriverParameters, at: string): Comple
         message: 'the other parameters leave no positive value for it',
       })),
     }
-  return { driver: { ...complete, leMh: parameters.leMh ?? 0 }, assumptions }
+  return {
+    driver: { ...complete, leMh: parameters.leMh ?? 0, leExponent: parameters.leExponent ?? 1 },
+    assumptions,
+  }
 }

@@ -1,0 +1,113 @@
+import { hertz, litre, significant } from '../say.ts'
+import { classicVented, namedClosed } from './alignment.ts'
+
+/** A box that would suit a driver, or why none of that kind does. */
+export interface SuitedBox {
+  kind: 'closed' | 'vented'
+  alignment: string
+  netVolumeL: number | null
+  tuningHz: number | null
+  f3Hz: number | null
+  peakDb: number | null
+  text: string
+}
+
+/** What of the drivers decides the box: all of one box together. */
+export interface BoxSeeker {
+  fsHz: number
+  /** Total Q, source resistance included. */
+  qts: number
+  /** Vas of all drivers together at the air of the day, litres. */
+  vasL: number
+  /** Acoustic over geometric volume. */
+  liningGain: number
+}
+
+/**
+ * −3 dB frequency of a closed box over its resonance.
+ * Source: R. H. Small, J. Audio Eng. Soc. 20, 798 (Dec 1972): y⁻⁴ + (1/Q² − 2) y⁻² − 1 = 0.
+ */
+export function closedF3OverFc(qtc: number): number {
+  const b = 1 / (qtc * qtc) - 2
+  return Math.sqrt((b + Math.sqrt(b * b + 4)) / 2)
+}
+
+/** Peak of a closed box above its mid-band, dB; 0 up to Q = 1/√2. Source: Small, as above. */
+export const closedPeakDb = (qtc: number): number =>
+  qtc <= Math.SQRT1_2 ? 0 : 10 * Math.log10(qtc ** 4 / (qtc * qtc - 0.25))
+
+/**
+ * Volume of a closed box, litres, that raises a total Q of `qts` to `qtc`; null when the driver's is above already.
+ * Source: R. H. Small 1972: Vas/((Qtc/Qts)² − 1).
+ */
+export const closedVolumeL = (vasL: number, qts: number, qtc: number): number | null =>
+  qts < qtc ? vasL / ((qtc / qts) ** 2 - 1) : null
+
+function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
+  const acousticL = closedVolumeL(driver.vasL, driver.qts, qtc)
+  const common = { kind: 'closed', alignment: name } as const
+  if (acousticL === null)
+    return {
+      ...common,
+      netVolumeL: null,
+      tuningHz: null,
+      f3Hz: null,
+      peakDb: null,
+      text: `no closed box lowers the total Q of ${significant(driver.qts, 2)} to ${significant(qtc, 2)}`,
+    }
+  const fcHz = (driver.fsHz * qtc) / driver.qts
+  const netVolumeL = acousticL / driver.liningGain
+  const f3Hz = fcHz * closedF3OverFc(qtc)
+  return {
+    ...common,
+    netVolumeL,
+    tuningHz: null,
+    f3Hz,
+    peakDb: closedPeakDb(qtc),
+    text: `${litre(netVolumeL)}, resonance ${hertz(fcHz)}, down to ${hertz(f3Hz)}`,
+  }
+}
+
+function ventedBox(driver: BoxSeeker, leakageQ: number | null): SuitedBox {
+  const classic = classicVented(driver.qts, leakageQ)
+  if (classic === null)
+    return {
+      kind: 'vented',
+      alignment: 'none',
+      netVolumeL: null,
+      tuningHz: null,
+      f3Hz: null,
+      peakDb: null,
+      text: `no classic vented box suits a total Q of ${significant(driver.qts, 2)}: close the box`,
+    }
+  const netVolumeL = driver.vasL / classic.alpha / driver.liningGain
+  const [tuningHz, f3Hz] = [classic.h * driver.fsHz, classic.f3OverFs * driver.fsHz]
+  return {
+    kind: 'vented',
+    alignment: classic.name,
+    netVolumeL,
+    tuningHz,
+    f3Hz,
+    peakDb: classic.peakDb,
+    text: `${litre(netVolumeL)} tuned to ${hertz(tuningHz)}, down to ${hertz(f3Hz)}`,
+  }
+}
+
+/**
+ * The boxes a driver deserves: the named closed ones, one for a wanted Qtc, and its classic vented one.
+ * @param leakageQ   all losses of a vented box as leakage; null for none
+ * @param wantedQtc  a total Q of one's own; null for none
+ */
+export function suitedBoxes(
+  driver: BoxSeeker,
+  leakageQ: number | null,
+  wantedQtc: number | null,
+): SuitedBox[] {
+  const own =
+    wantedQtc === null ? [] : [closedBox(driver, `wanted Qtc ${significant(wantedQtc, 3)}`, wantedQtc)]
+  return [
+    ...own,
+    ...namedClosed.map(({ name, qtc }) => closedBox(driver, name, qtc)),
+    ventedBox(driver, leakageQ),
+  ]
+}
