@@ -63,6 +63,12 @@ export const Box = share(
         quantity('L', 'Air that amplifier and leads take up inside', { minimum: 0, maximum: 100 }),
       ),
       braceL: Type.Optional(quantity('L', 'Air that braces take up inside', { minimum: 0, maximum: 100 })),
+      airLoad: Type.Optional(
+        Type.Boolean({
+          description:
+            'true adds the air that moves with the cone in its baffle and box to the moving mass, which holds the free-air load only; false when left out',
+        }),
+      ),
       leakageQ: Type.Optional(lossQ('Leakage loss QL at the box resonance')),
       absorptionQ: Type.Optional(lossQ('Absorption loss QA at the box resonance')),
       portQ: Type.Optional(lossQ('Port friction loss QP at the box resonance')),

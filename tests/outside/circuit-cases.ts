@@ -58,6 +58,7 @@ export function loudspeakerOf({ inputs }: Check, wiring: 'parallel' | 'series' =
       air: { speedMPerS: inputs['air'].speedOfSoundMPerS, densityKgPerM3: inputs['air'].airDensityKgPerM3 },
       sourceResistanceOhm: inputs['drive'].sourceResistanceOhm,
       solidAngle: 2 * Math.PI,
+      extraMassKg: 0,
     })
   const plain = build(q(box.leakageQ), q(box.absorptionQ))
   if (box.lossReferenceHz === undefined) return plain

@@ -4,9 +4,10 @@ import type { Space } from '../../schema/design.ts'
 import type { DriverParameters } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { PassiveRadiator, Port } from '../../schema/port.ts'
-import { airOf } from '../air.ts'
+import { type AirState, airOf } from '../air.ts'
 import { type Contradiction, completeDriver, contradictions } from '../driver/complete.ts'
 import type { Fault } from '../outcome.ts'
+import { extraMassKg } from './air-load.ts'
 import type { BodyInBox } from './bodies.ts'
 import { type Enclosure, enclosure } from './enclosure.ts'
 import { boxLosses, liningGain, wallFrictionQ } from './losses.ts'
@@ -71,6 +72,11 @@ const KIND_RULES: readonly KindRule[] = [
     message: 'only a passive-radiator box has one; set box.kind to "passive-radiator" or leave it out',
   },
   {
+    at: '/box/airLoad',
+    broken: ({ box }) => box.airLoad === true && box.outer === undefined && box.inner === undefined,
+    message: 'the air load needs the outer or inner sides of the box',
+  },
+  {
     at: '/box/outer',
     broken: ({ box, space }) => space === 'baffle' && box.outer === undefined && box.inner === undefined,
     message: 'the step of the front panel needs the outer sides of the box',
@@ -87,6 +93,13 @@ const frictionQOf = (opening: Opening): number | null =>
   opening?.kind === 'port' && opening.model === 'lumped'
     ? wallFrictionQ(opening.port.geometry.radiusMm * 1e-3, opening.port.tuningHz, VISCOSITY_M2_PER_S)
     : null
+
+/** Air load of each cone when the request asks for it: its share of the wall it sits in, and the depth behind it. */
+function airLoadKg(input: BoxInput, { inner }: Enclosure, sdM2: number, air: AirState): number {
+  if (input.box.airLoad !== true || inner === null) return 0
+  const wallM2 = Math.max(sdM2, (inner.widthMm * inner.heightMm * 1e-6) / input.group.count)
+  return extraMassKg({ sdM2, depthM: inner.depthMm * 1e-3, wallM2 }, air.densityKgPerM3)
+}
 
 /**
  * Completes the driver, works out the enclosure and puts both together as a circuit.
@@ -118,6 +131,7 @@ export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
       opening,
       air,
       sourceResistanceOhm: input.sourceResistanceOhm,
+      extraMassKg: airLoadKg(input, enclosed, completed.driver.sdCm2 * 1e-4, air),
       solidAngle: input.space === 'half' ? 2 * Math.PI : 4 * Math.PI,
     }),
     enclosure: enclosed,

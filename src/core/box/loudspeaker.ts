@@ -132,6 +132,8 @@ interface Parts {
   /** Resistance between the voltage source and the channel, ohm. */
   sourceResistanceOhm: number
   solidAngle: number
+  /** Air that moves with each cone beyond what its free-air data hold, kg. */
+  extraMassKg: number
 }
 
 /**
@@ -165,7 +167,7 @@ export function loudspeaker(parts: Parts): Loudspeaker {
       leExponent: driver.leExponent,
       sourceOhm: parts.sourceResistanceOhm / group.impedanceFactor,
       blTm: driver.blTm,
-      mmsKg: driver.mmsG * 1e-3,
+      mmsKg: driver.mmsG * 1e-3 + parts.extraMassKg,
       cmsMPerN: cms,
       rmsKgPerS: driver.rmsKgPerS,
       sdM2,

@@ -59,6 +59,7 @@ function speakerOf(given: NetlistCase): Loudspeaker {
       air: AIR,
       sourceResistanceOhm: given.sourceOhm,
       solidAngle: 2 * Math.PI,
+      extraMassKg: 0,
     })
   const speaker = build(build(1).boxHz / given.lossAtHz)
   // The simulator's transmission line has no wall friction.

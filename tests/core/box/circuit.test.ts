@@ -50,6 +50,7 @@ function speakerOf(count: number, wiring: 'parallel' | 'series', netVolumeL: num
     air: { speedMPerS: 343.994, densityKgPerM3: 1.19931 },
     sourceResistanceOhm: 0,
     solidAngle: 2 * Math.PI,
+    extraMassKg: 0,
   })
 }
 

@@ -89,6 +89,7 @@ it('a classic vented box built as a circuit has the cut-off of its polynomial', 
     air: { speedMPerS: 343.994397, densityKgPerM3: 1.1993139 },
     sourceResistanceOhm: 0,
     solidAngle: 2 * Math.PI,
+    extraMassKg: 0,
   })
   const figures = systemFigures(speaker, 1)
   expect((figures.f3Hz ?? 0) / 50).toBeCloseTo(1.45, 2)
