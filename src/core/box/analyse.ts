@@ -3,6 +3,7 @@ import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Tube } from '../../schema/port.ts'
 import { type BoxFacts, boxRules } from '../findings/box.ts'
+import { driverDataRules } from '../findings/driver-data.ts'
 import { type PortFacts, portRules } from '../findings/port.ts'
 import { apply } from '../findings/rule.ts'
 import type { Outcome } from '../outcome.ts'
@@ -13,7 +14,7 @@ import { curvesOf, gridOf } from './curves.ts'
 import { impedanceExtremes } from './impedance-extremes.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { pipeResonanceOf } from './port.ts'
+import { pipeResonanceOf, tubeAirL } from './port.ts'
 import { soundField } from './sound-field.ts'
 import { relativeLevelDb, systemFigures } from './system-figures.ts'
 import { compareTubes } from './tube-comparison.ts'
@@ -61,6 +62,8 @@ function portFacts(
     panelThicknessMm: input.box.panelThicknessMm ?? null,
     insideDepthMm: fitJudged ? null : (inner?.depthMm ?? null),
     diameterMm: port.geometry.diameterMm,
+    netVolumeL: assembled.enclosure.netVolumeL,
+    tubeAirL: tubeAirL(port),
   }
 }
 
@@ -78,6 +81,35 @@ function portSection(
     airSpeedMPerS: drive.airSpeed.value,
     atHz: drive.airSpeed.atHz,
     pipeResonanceHz,
+  }
+}
+
+function boxFacts(
+  input: BoxInput,
+  { speaker, contradiction }: Assembled,
+  judgement: Judgement,
+  tuning: BoxTuningSections['tuning'],
+  drive: FullDrive,
+): BoxFacts {
+  const { lowestHz } = judgement
+  return {
+    ...drive.limits,
+    kind: input.box.kind,
+    driverAt: input.driverAt,
+    driveVoltageV: judgement.voltageV,
+    qts: tuning.qts,
+    h: tuning.h ?? null,
+    peakDb: tuning.peakDb,
+    peakHz: tuning.peakHz,
+    airSpeedMPerS: speaker.opening?.kind === 'port' ? drive.airSpeed.value : 0,
+    airSpeedAtHz: drive.airSpeed.atHz,
+    tuningHz: speaker.opening === null ? null : speaker.boxHz,
+    unloadedMm: drive.unloadedMm,
+    heldBelowBandMm: drive.heldBelowBandMm,
+    radiatorMm: drive.radiatorMm,
+    radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
+    lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
+    contradiction: contradiction,
   }
 }
 
@@ -124,22 +156,7 @@ export function analyse(
     assembled.enclosure.port === null
       ? null
       : pipeResonanceOf(assembled.enclosure.port, speaker.acousticVolumeL, speaker.air)
-  const facts: BoxFacts = {
-    ...drive.limits,
-    kind: input.box.kind,
-    driverAt: input.driverAt,
-    driveVoltageV: voltageV,
-    qts: tuning.qts,
-    h: tuning.h ?? null,
-    peakDb: tuning.peakDb,
-    peakHz: tuning.peakHz,
-    airSpeedMPerS: ratings.hasPort ? drive.airSpeed.value : 0,
-    airSpeedAtHz: drive.airSpeed.atHz,
-    radiatorMm: drive.radiatorMm,
-    radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
-    lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
-    contradiction: assembled.contradiction,
-  }
+  const facts = boxFacts(input, assembled, judgement, tuning, drive)
   const forPort = portFacts(input, assembled, pipeHz, judgement.fitJudged)
   const baffle = input.space === 'baffle' ? baffleOf(assembled) : null
   const unknown: Assumption[] =
@@ -175,7 +192,11 @@ export function analyse(
       limits: drive.limits,
       curves: curvesOf(speaker, ratings, voltageV, gridOf(judgement.curve), baffle),
     },
-    findings: [...apply(boxRules, facts), ...(forPort === null ? [] : apply(portRules, forPort))],
+    findings: [
+      ...apply(driverDataRules, facts),
+      ...apply(boxRules, facts),
+      ...(forPort === null ? [] : apply(portRules, forPort)),
+    ],
     assumptions: [...assembled.assumptions, ...unknown, ...placed],
     cautions: [],
     working: boxWorking(speaker, assembled.enclosure.port, voltageV),

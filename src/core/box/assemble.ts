@@ -5,7 +5,8 @@ import type { DriverParameters } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { PassiveRadiator, Port } from '../../schema/port.ts'
 import { type AirState, airOf } from '../air.ts'
-import { type Contradiction, completeDriver, contradictions } from '../driver/complete.ts'
+import { completeDriver } from '../driver/complete.ts'
+import { type Contradiction, contradiction } from '../driver/contradiction.ts'
 import type { Fault } from '../outcome.ts'
 import { extraMassKg } from './air-load.ts'
 import type { BodyInBox } from './bodies.ts'
@@ -18,7 +19,7 @@ import {
   type Opening,
   VISCOSITY_M2_PER_S,
 } from './loudspeaker.ts'
-import { portFaults, type TunedPort } from './port.ts'
+import { portFaults, spacingAssumption, type TunedPort } from './port.ts'
 
 /** Everything a loudspeaker is made of, as the request says it. */
 export interface BoxInput {
@@ -135,7 +136,14 @@ export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
       solidAngle: input.space === 'half' ? 2 * Math.PI : 4 * Math.PI,
     }),
     enclosure: enclosed,
-    assumptions: [...completed.assumptions, ...enclosed.assumptions, ...assumptions],
-    contradiction: contradictions(input.driver)[0] ?? null,
+    assumptions: [
+      ...completed.assumptions,
+      ...enclosed.assumptions,
+      ...(input.port !== undefined && enclosed.port !== null
+        ? spacingAssumption(input.port, enclosed.port, '/port')
+        : []),
+      ...assumptions,
+    ],
+    contradiction: contradiction(input.driver),
   }
 }

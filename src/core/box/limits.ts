@@ -34,6 +34,7 @@ export function allowedShare(
   return candidates.reduce((least, next) => (next.share < least.share ? next : least))
 }
 
+/** How deep notes are judged; lower still when the band itself begins there. */
 const LOWEST_HZ = 10
 const HIGHEST_HZ = 2000
 const BAND_END_HZ = 1000
@@ -58,6 +59,10 @@ export interface FullDrive {
   airSpeed: Worst
   /** Highest peak travel of a passive radiator in the band, mm; 0 without one. */
   radiatorMm: number
+  /** Highest peak excursion below the tuning of a vented or passive-radiator box, mm; 0 for a closed one. */
+  unloadedMm: number
+  /** Highest peak excursion below the band where the box still holds the cone, mm; 0 where there is no such range. */
+  heldBelowBandMm: number
 }
 
 /**
@@ -71,14 +76,17 @@ export function fullDrive(
   voltageV: number,
   bandFromHz: number,
 ): FullDrive {
-  const grid = logSpaced(LOWEST_HZ, HIGHEST_HZ, POINTS)
+  const lowestHz = Math.min(LOWEST_HZ, bandFromHz / 2)
+  const grid = logSpaced(lowestHz, Math.max(HIGHEST_HZ, 4 * bandFromHz), POINTS)
   const out = solveLoudspeaker(speaker, grid, voltageV)
   const driverVoltage = voltageV * speaker.group.voltageShare
   const bandEnd = Math.max(BAND_END_HZ, 2 * bandFromHz)
   const inBand = highestOf(out.excursionMm, grid, bandFromHz, bandEnd)
-  const below = highestOf(out.excursionMm, grid, LOWEST_HZ, bandFromHz)
+  const below = highestOf(out.excursionMm, grid, lowestHz, bandFromHz)
   const loudest = lowestMaximum(grid, out, ratings, driverVoltage, [bandFromHz, bandEnd])
   const { xmaxMm } = ratings
+  // Below its tuning an open box lets the cone go; a closed one holds it down to the lowest note.
+  const heldFromHz = speaker.opening === null ? lowestHz : speaker.boxHz
   const worst = Math.max(inBand.value, below.value)
   return {
     limits: {
@@ -92,6 +100,9 @@ export function fullDrive(
         xmaxMm === null || worst <= xmaxMm ? null : protectiveHighPassHz(grid, out.excursionMm, xmaxMm),
       safeVoltageV: xmaxMm === null ? null : (voltageV * xmaxMm) / worst,
     },
+    unloadedMm:
+      speaker.opening === null ? 0 : highestOf(out.excursionMm, grid, lowestHz, speaker.boxHz).value,
+    heldBelowBandMm: highestOf(out.excursionMm, grid, heldFromHz, bandFromHz).value,
     airSpeed: highestOf(out.ventSpeedMPerS, grid, bandFromHz, bandEnd),
     radiatorMm:
       speaker.opening?.kind === 'radiator'

@@ -1,3 +1,4 @@
+import type { Assumption } from '../../schema/frame.ts'
 import type { PortRequest, PortSections } from '../../schema/port-calculation.ts'
 import { type AirState, airOf } from '../air.ts'
 import { portRules } from '../findings/port.ts'
@@ -61,6 +62,26 @@ export function tunePort(
   const lengthMm = effective > ends ? effective - ends : null
   return { ...common, tuningHz: port.tuningHz, lengthMm, effectiveLengthMm: effective }
 }
+
+/** Air inside all tubes of a solved port, litres. */
+export const tubeAirL = (port: TunedPort): number => port.totalAreaCm2 * (port.lengthMm ?? 0) * 1e-4
+
+/** The distance of neighbouring ports, when it was assumed; `at` is the pointer to the port. */
+export const spacingAssumption = (
+  port: Omit<PortRequest, 'netVolumeL'>,
+  solved: TunedPort,
+  at: string,
+): Assumption[] =>
+  solved.geometry.count > 1 && port.spacingMm === undefined
+    ? [
+        {
+          at: `${at}/spacingMm`,
+          value: 4 * solved.geometry.radiusMm,
+          unit: 'mm',
+          why: 'ports two diameters apart, on the corners of a regular polygon',
+        },
+      ]
+    : []
 
 /** First pipe resonance of a solved port, Hz; null when it has no length. */
 export function pipeResonanceOf(port: TunedPort, netVolumeL: number, air: AirState): number | null {
@@ -179,6 +200,8 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
     panelThicknessMm: null,
     insideDepthMm: null,
     diameterMm: solved.geometry.diameterMm,
+    netVolumeL: request.netVolumeL,
+    tubeAirL: tubeAirL(solved),
   }
   const ends = endsOf(request.ends)
   const assumed = (field: 'outer' | 'inner', why: string) =>
@@ -201,6 +224,7 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
     assumptions: [
       ...assumed('outer', 'a port usually starts flush in a panel'),
       ...assumed('inner', 'and ends free inside the box'),
+      ...spacingAssumption(request, solved, ''),
     ],
     cautions: [],
     working: portWorking(solved, request.netVolumeL, air),

@@ -2,7 +2,7 @@ import type { Design } from '../../schema/design.ts'
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Wiring } from '../../schema/wiring.ts'
-import { wiringFaults } from '../load/wiring-faults.ts'
+import { repeatedIds, wiringFaults } from '../load/wiring-faults.ts'
 import type { Fault } from '../outcome.ts'
 
 /** Who plays in a box: the kind of driver that shares its air, and how a channel reaches it. */
@@ -81,7 +81,7 @@ export function channelPlan(design: Design): ChannelPlan | { faults: Fault[] } {
   const indices = sharing(drivers)
   const mainIndex = indices[0] ?? 0
   const main = drivers[mainIndex]
-  const early = [...sharingFaults(indices), ...channelFaults(channels, boxes)]
+  const early = [...repeatedIds(drivers), ...sharingFaults(indices), ...channelFaults(channels, boxes)]
   if (main === undefined || early.length > 0) return { faults: early }
   const channelsPerBox = channels / boxes
   const wired = wiringOf(design, main, channelsPerBox)

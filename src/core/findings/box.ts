@@ -15,7 +15,11 @@ export interface BoxFacts {
   bandFromHz: number
   excursionMm: number
   excursionAtHz: number
-  excursionBelowBandMm: number
+  /** Tuning of an open box; null for a closed one. */
+  tuningHz: number | null
+  /** Highest excursion below that tuning, and below the band where the box still holds the cone. */
+  unloadedMm: number
+  heldBelowBandMm: number
   protectiveHighPassHz: number | null
   safeVoltageV: number | null
   airSpeedMPerS: number
@@ -41,27 +45,25 @@ const highPass = (facts: BoxFacts): string[] =>
     ? []
     : [`Put a second-order high-pass at ${hertz(facts.protectiveHighPassHz)} before the amplifier.`]
 const widerPort = [
-  'Use a wider tube; it gets longer with its area.',
-  'Round both ends of the tube.',
+  'Use a wider port; it gets longer with its area.',
+  'Round both ends of the port.',
   'Turn the level down.',
 ]
 
+const smallerBox = (facts: BoxFacts): string =>
+  facts.kind === 'closed'
+    ? 'Use a smaller box: it holds the cone better, at the cost of the deepest notes.'
+    : 'Use a smaller box, or tune it nearer to the note where the cone moves most.'
+
+/** What brings a missing lowest note back: an open box plays best just above its tuning. */
+function deeper({ kind, tuningHz, lowest }: BoxFacts): string {
+  if (kind === 'closed') return 'Use a larger box.'
+  return (tuningHz ?? 0) < 0.85 * (lowest?.hz ?? 0)
+    ? 'Tune the box higher: it plays loudest just above its tuning, and this tuning lies far below the note.'
+    : 'Use a larger box, or a lower tuning.'
+}
+
 export const boxRules: readonly Rule<BoxFacts>[] = [
-  {
-    code: 'driver-data-contradict',
-    severity: 'warning',
-    at: (facts) => `${facts.driverAt}/${facts.contradiction?.field ?? ''}`,
-    unit: 'percent',
-    when: (facts) => facts.contradiction !== null,
-    value: (facts) => 100 * (facts.contradiction?.share ?? 0),
-    limit: () => 3,
-    message: ({ contradiction }) =>
-      `The driver data contradict each other: ${contradiction?.field} is given as ${significant(contradiction?.given ?? 0, 3)}, the other figures ask for ${significant(contradiction?.implied ?? 0, 3)}.`,
-    remedies: () => [
-      'Leave out the figure you trust least; the others complete it.',
-      'Measure the driver again.',
-    ],
-  },
   {
     code: 'cone-leaves-range-in-band',
     severity: 'warning',
@@ -72,22 +74,22 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: xmax,
     message: (facts) =>
       `At full drive, ${volt(facts.driveVoltageV)}, the cone would move ${mm(facts.excursionMm)} at ${hertz(facts.excursionAtHz)}; it is clean up to ${mm(xmax(facts))}.`,
-    remedies: (facts) => [...quieter(facts), 'Use a smaller box, or another tuning.', ...highPass(facts)],
+    remedies: (facts) => [...quieter(facts), smallerBox(facts), ...highPass(facts)],
   },
   {
     code: 'cone-unloaded-below-tuning',
     severity: 'warning',
     at: (facts) => `${facts.driverAt}/xmaxMm`,
     unit: 'mm',
-    when: (facts) => facts.kind !== 'closed' && facts.excursionBelowBandMm > xmax(facts),
-    value: (facts) => facts.excursionBelowBandMm,
+    when: (facts) => facts.unloadedMm > xmax(facts),
+    value: (facts) => facts.unloadedMm,
     limit: xmax,
     message: (facts) =>
-      `Below ${hertz(facts.bandFromHz)} the box no longer holds the cone: at full drive it would move ${mm(facts.excursionBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
+      `Below its tuning, ${hertz(facts.tuningHz ?? 0)}, the box no longer holds the cone: at full drive it would move ${mm(facts.unloadedMm)}; it is clean up to ${mm(xmax(facts))}.`,
     remedies: (facts) => [
       ...highPass(facts),
       ...quieter(facts),
-      'Close the port: a closed box holds the cone at every frequency.',
+      'Build it closed instead: a closed box holds the cone at every frequency.',
     ],
   },
   {
@@ -95,12 +97,12 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     severity: 'note',
     at: (facts) => `${facts.driverAt}/xmaxMm`,
     unit: 'mm',
-    when: (facts) => facts.kind === 'closed' && facts.excursionBelowBandMm > xmax(facts),
-    value: (facts) => facts.excursionBelowBandMm,
+    when: (facts) => facts.heldBelowBandMm > xmax(facts),
+    value: (facts) => facts.heldBelowBandMm,
     limit: xmax,
     message: (facts) =>
-      `Notes below ${hertz(facts.bandFromHz)} at full drive would move the cone ${mm(facts.excursionBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
-    remedies: (facts) => [...highPass(facts), ...quieter(facts)],
+      `Notes below ${hertz(facts.bandFromHz)} at full drive would move the cone ${mm(facts.heldBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
+    remedies: (facts) => [...highPass(facts), ...quieter(facts), smallerBox(facts)],
   },
   {
     code: 'port-air-speed-extreme',
@@ -123,7 +125,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     value: (facts) => facts.airSpeedMPerS,
     limit: () => 17,
     message: (facts) =>
-      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: the tube is plainly audible.`,
+      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: the port is plainly audible.`,
     remedies: () => widerPort,
   },
   {
@@ -135,8 +137,8 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     value: (facts) => facts.airSpeedMPerS,
     limit: () => 10,
     message: (facts) =>
-      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: a square-edged tube may be heard.`,
-    remedies: () => ['Round both ends of the tube.', 'Use a wider tube.'],
+      `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: a square-edged port may be heard.`,
+    remedies: () => ['Round both ends of the port.', 'Use a wider port.'],
   },
   {
     code: 'radiator-leaves-range',
@@ -200,10 +202,6 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => -6,
     message: ({ lowest }) =>
       `The lowest note wanted, ${hertz(lowest?.hz ?? 0)}, comes ${decibel(-(lowest?.levelDb ?? 0))} below the rest.`,
-    remedies: () => [
-      'Ask for a higher lowest note.',
-      'Use a larger box, or a lower tuning.',
-      'Use a driver of lower resonance.',
-    ],
+    remedies: (facts) => ['Ask for a higher lowest note.', deeper(facts), 'Use a driver of lower resonance.'],
   },
 ]

@@ -1,4 +1,4 @@
-import { hertz, mm } from '../say.ts'
+import { hertz, litre, mm } from '../say.ts'
 import type { Rule } from './rule.ts'
 
 export interface PortFacts {
@@ -11,12 +11,25 @@ export interface PortFacts {
   panelThicknessMm: number | null
   insideDepthMm: number | null
   diameterMm: number
+  netVolumeL: number
+  /** Air inside all tubes together, litres; 0 without a length. */
+  tubeAirL: number
 }
 
 const lengthOf = (facts: PortFacts): number => facts.lengthMm ?? 0
 /** Free way from the inner end of the tube to the wall behind it, mm. */
 const behindTubeMm = (facts: PortFacts): number =>
   (facts.insideDepthMm ?? 0) - (lengthOf(facts) - (facts.panelThicknessMm ?? 0))
+
+// Below this no small box is tuned: common practice, no source.
+const LOWEST_USEFUL_HZ = 15
+// A bare cut-out in a thin panel is already this long.
+const SHORTEST_MM = 3
+// Pipe tones are plain where voices are: common practice, no source.
+const VOICE_HZ = [200, 1500] as const
+
+/** Edge of a cube of the air in the box, mm: no straight tube much longer than that goes in. */
+const cubeEdgeMm = (facts: PortFacts): number => 100 * Math.cbrt(facts.netVolumeL)
 
 export const portRules: readonly Rule<PortFacts>[] = [
   {
@@ -30,8 +43,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     message: (facts) =>
       `No tube of this size tunes this box to ${hertz(facts.tuningHz)}: even the bare opening tunes it to ${hertz(facts.highestTuningHz)}, and every length of tube lowers that.`,
     remedies: (facts) => [
-      `Ask for ${hertz(facts.highestTuningHz)} or less.`,
-      'Use a wider tube, or more tubes.',
+      ...(facts.highestTuningHz < LOWEST_USEFUL_HZ
+        ? []
+        : [`Ask for ${hertz(facts.highestTuningHz)} or less.`]),
+      'Use a wider port, or more of them.',
       'Make the box smaller.',
     ],
   },
@@ -46,7 +61,7 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: (facts) => facts.panelThicknessMm ?? 0,
     message: (facts) =>
       `The port would be ${mm(lengthOf(facts))} long, less than the panel of ${mm(facts.panelThicknessMm ?? 0)} it goes through.`,
-    remedies: () => ['Use a wider tube: the length grows with its area.', 'Ask for a lower tuning.'],
+    remedies: () => ['Use a wider port: the length grows with its area.', 'Ask for a lower tuning.'],
   },
   {
     code: 'port-does-not-fit',
@@ -83,13 +98,61 @@ export const portRules: readonly Rule<PortFacts>[] = [
     remedies: () => ['Bend the tube or use a narrower one.', 'Make the box deeper.'],
   },
   {
+    code: 'port-larger-than-box',
+    severity: 'blocker',
+    at: (facts) => facts.at,
+    unit: 'L',
+    when: (facts) => facts.tubeAirL > 0.5 * facts.netVolumeL,
+    value: (facts) => facts.tubeAirL,
+    limit: (facts) => 0.5 * facts.netVolumeL,
+    message: (facts) =>
+      `The port alone would hold ${litre(facts.tubeAirL)}, more than half of the ${litre(facts.netVolumeL)} in the box: that is no longer a box with a port.`,
+    remedies: () => [
+      'Use a narrower tube: length and volume shrink with its area.',
+      'Ask for a higher tuning.',
+      'Use a larger box.',
+    ],
+  },
+  {
+    code: 'port-long-for-box',
+    severity: 'warning',
+    at: (facts) => facts.at,
+    unit: 'mm',
+    when: (facts) =>
+      facts.insideDepthMm === null &&
+      lengthOf(facts) > cubeEdgeMm(facts) &&
+      facts.tubeAirL <= 0.5 * facts.netVolumeL,
+    value: lengthOf,
+    limit: cubeEdgeMm,
+    message: (facts) =>
+      `The port would be ${mm(lengthOf(facts))} long; a cube of this volume is only ${mm(cubeEdgeMm(facts))} wide.`,
+    remedies: () => [
+      'Bend the tube, keeping its length along the middle.',
+      'Use a narrower tube, or a higher tuning.',
+    ],
+  },
+  {
+    code: 'port-is-a-hole',
+    severity: 'note',
+    at: (facts) => facts.at,
+    unit: 'mm',
+    when: (facts) =>
+      facts.panelThicknessMm === null && facts.lengthMm !== null && facts.lengthMm < SHORTEST_MM,
+    value: lengthOf,
+    limit: () => SHORTEST_MM,
+    message: (facts) =>
+      `The port would be only ${mm(lengthOf(facts))} long; the panel it goes through is thicker.`,
+    remedies: () => ['Use a wider port, which gets longer.', 'Ask for a lower tuning.'],
+  },
+  {
     code: 'port-pipe-resonance-low',
     severity: 'note',
     at: (facts) => facts.at,
     unit: 'Hz',
-    when: (facts) => facts.pipeResonanceHz !== null && facts.pipeResonanceHz < 1500,
+    when: ({ pipeResonanceHz }) =>
+      pipeResonanceHz !== null && pipeResonanceHz >= VOICE_HZ[0] && pipeResonanceHz < VOICE_HZ[1],
     value: (facts) => facts.pipeResonanceHz ?? 0,
-    limit: () => 1500,
+    limit: () => VOICE_HZ[1],
     message: (facts) =>
       `The tube sounds as a pipe at ${hertz(facts.pipeResonanceHz ?? 0)}, where voices are.`,
     remedies: () => [

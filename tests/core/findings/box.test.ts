@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { type BoxFacts, boxRules } from '../../../src/core/findings/box.ts'
+import { driverDataRules } from '../../../src/core/findings/driver-data.ts'
 import { apply } from '../../../src/core/findings/rule.ts'
 
 const QUIET: BoxFacts = {
@@ -14,7 +15,9 @@ const QUIET: BoxFacts = {
   bandFromHz: 80,
   excursionMm: 1,
   excursionAtHz: 100,
-  excursionBelowBandMm: 1,
+  tuningHz: 80,
+  unloadedMm: 1,
+  heldBelowBandMm: 1,
   protectiveHighPassHz: 60,
   safeVoltageV: 4,
   airSpeedMPerS: 5,
@@ -26,7 +29,7 @@ const QUIET: BoxFacts = {
 }
 
 const codes = (change: Partial<BoxFacts>) =>
-  apply(boxRules, { ...QUIET, ...change }).map((finding) => finding.code)
+  apply([...driverDataRules, ...boxRules], { ...QUIET, ...change }).map((finding) => finding.code)
 
 it('says nothing about a box within every limit', () => {
   expect(codes({})).toEqual([])
@@ -36,12 +39,8 @@ it('says nothing about a box within every limit', () => {
 // named beside the rules; 10, 17 and 34 m/s second-hand and common practice, no source.
 it.each<[string, Partial<BoxFacts>, Partial<BoxFacts>]>([
   ['cone-leaves-range-in-band', { excursionMm: 2 }, { excursionMm: 2.01 }],
-  ['cone-unloaded-below-tuning', { excursionBelowBandMm: 2 }, { excursionBelowBandMm: 2.01 }],
-  [
-    'cone-leaves-range-below-band',
-    { kind: 'closed', excursionBelowBandMm: 2 },
-    { kind: 'closed', excursionBelowBandMm: 2.01 },
-  ],
+  ['cone-unloaded-below-tuning', { unloadedMm: 2 }, { unloadedMm: 2.01 }],
+  ['cone-leaves-range-below-band', { heldBelowBandMm: 2 }, { heldBelowBandMm: 2.01 }],
   ['port-air-speed-noticeable', { airSpeedMPerS: 10 }, { airSpeedMPerS: 10.1 }],
   ['port-air-speed-high', { airSpeedMPerS: 16.9 }, { airSpeedMPerS: 17.1 }],
   ['port-air-speed-extreme', { airSpeedMPerS: 34 }, { airSpeedMPerS: 34.1 }],
@@ -52,6 +51,12 @@ it.each<[string, Partial<BoxFacts>, Partial<BoxFacts>]>([
   ['tuning-far-from-driver', { h: 0.4 }, { h: 0.39 }],
   ['lowest-note-missing', { lowest: { hz: 80, levelDb: -6 } }, { lowest: { hz: 80, levelDb: -6.1 } }],
   ['driver-data-contradict', {}, { contradiction: { field: 'qts', given: 0.5, implied: 0.4, share: 0.2 } }],
+  [
+    'driver-data-impossible',
+    { contradiction: { field: 'qts', given: 0.5, implied: 0.4, share: 0.25 } },
+    { contradiction: { field: 'qts', given: 0.5, implied: 0.3, share: 0.26 } },
+  ],
+  ['travel-not-judged', {}, { xmaxMm: null }],
 ])('%s begins at its limit', (code, inside, outside) => {
   expect(codes(inside)).not.toContain(code)
   expect(codes(outside)).toContain(code)
@@ -61,7 +66,7 @@ it('every finding has a remedy', () => {
   const all = apply(boxRules, {
     ...QUIET,
     excursionMm: 9,
-    excursionBelowBandMm: 9,
+    unloadedMm: 9,
     airSpeedMPerS: 99,
     peakDb: 9,
     qts: 1,

@@ -11,6 +11,8 @@ const FITS: PortFacts = {
   panelThicknessMm: 12,
   insideDepthMm: 136,
   diameterMm: 26,
+  netVolumeL: 2.7,
+  tubeAirL: 0.03,
 }
 
 const codes = (change: Partial<PortFacts>) =>
@@ -28,6 +30,15 @@ it.each<[string, Partial<PortFacts>, Partial<PortFacts>]>([
   ['port-does-not-fit', { lengthMm: 147.9 }, { lengthMm: 148 }],
   ['port-near-wall', { lengthMm: 122 }, { lengthMm: 122.1 }],
   ['port-pipe-resonance-low', { pipeResonanceHz: 1500 }, { pipeResonanceHz: 1499 }],
+  ['port-pipe-resonance-low', { pipeResonanceHz: 199 }, { pipeResonanceHz: 200 }],
+  ['port-larger-than-box', { tubeAirL: 1.35 }, { tubeAirL: 1.36 }],
+  // A cube of 8 litres is 200 mm wide.
+  [
+    'port-long-for-box',
+    { insideDepthMm: null, netVolumeL: 8, lengthMm: 200 },
+    { insideDepthMm: null, netVolumeL: 8, lengthMm: 201 },
+  ],
+  ['port-is-a-hole', { panelThicknessMm: null, lengthMm: 3 }, { panelThicknessMm: null, lengthMm: 2.9 }],
 ])('%s begins at its limit', (code, inside, outside) => {
   expect(codes(inside)).not.toContain(code)
   expect(codes(outside)).toContain(code)
