@@ -145,6 +145,15 @@ function firstBeyond(beyond: (value: number) => boolean, start: number, step: nu
   return far
 }
 
+// A Chebyshev box that ripples more is large, rings, and gains nothing: common practice, no source.
+const MOST_RIPPLE_DB = 1
+
+/** The classic vented box for a driver, or null where it would ripple so much that a closed box is the better one. */
+export function worthwhileVented(qts: number, leakageQ: number | null): VentedAlignment | null {
+  const classic = classicVented(qts, leakageQ)
+  return classic === null || classic.peakDb > MOST_RIPPLE_DB ? null : classic
+}
+
 /** Closed boxes with a name of their own. Source: R. H. Small, J. Audio Eng. Soc. 20, 798 (Dec 1972), from memory. */
 export const namedClosed = [
   { name: 'critically damped', qtc: 0.5 },

@@ -1,5 +1,5 @@
 import { hertz, litre, significant } from '../say.ts'
-import { classicVented, namedClosed } from './alignment.ts'
+import { namedClosed, worthwhileVented } from './alignment.ts'
 
 /** A box that would suit a driver, or why none of that kind does. */
 export interface SuitedBox {
@@ -69,7 +69,7 @@ function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
 }
 
 function ventedBox(driver: BoxSeeker, leakageQ: number | null): SuitedBox {
-  const classic = classicVented(driver.qts, leakageQ)
+  const classic = worthwhileVented(driver.qts, leakageQ)
   if (classic === null)
     return {
       kind: 'vented',

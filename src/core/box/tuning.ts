@@ -1,6 +1,6 @@
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { hertz, litre, significant } from '../say.ts'
-import { classicVented, nearestClosed } from './alignment.ts'
+import { nearestClosed, worthwhileVented } from './alignment.ts'
 import type { BoxLosses } from './losses.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { type SuitedBox, suitedBoxes } from './suited-boxes.ts'
@@ -46,7 +46,7 @@ function nearestToClosed(qtc: number): Nearest {
 
 function nearestToVented(speaker: Loudspeaker, qts: number): Nearest {
   const ql = lossQ(speaker.losses)
-  const classic = classicVented(qts, Number.isFinite(ql) ? ql : null)
+  const classic = worthwhileVented(qts, Number.isFinite(ql) ? ql : null)
   if (classic === null)
     return {
       name: 'none',

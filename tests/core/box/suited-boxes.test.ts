@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest'
+import { boxTuning } from '../../../src/core/box/box-tuning.ts'
+import {
+  closedF3OverFc,
+  closedPeakDb,
+  closedVolumeL,
+  suitedBoxes,
+} from '../../../src/core/box/suited-boxes.ts'
+import { checks, expectWithin } from '../../outside/checks.ts'
+
+// R. H. Small 1972: named in each row.
+it.each(checks('acoustics-checks.json', 'alignment-closed'))('$id by the closed formulas', (check) => {
+  expectWithin(check, 'peakDb', closedPeakDb(check.inputs['qtc']))
+  expectWithin(check, 'f3OverFc', closedF3OverFc(check.inputs['qtc']))
+})
+
+it('no closed box lowers the Q of a driver', () => {
+  expect(closedVolumeL(10, 0.9, 0.7)).toBeNull()
+})
+
+const DRIVER = { fsHz: 60, qms: 4, qes: 0.4, vasL: 8, sdCm2: 90, reOhm: 6, leMh: 0 }
+const QTS = (4 * 0.4) / 4.4
+
+describe('each box, built, does what is said of it', () => {
+  const suited = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1 }, null, 0.8)
+  it('lists the wanted one first, then the named closed ones, then the vented one', () => {
+    expect(suited.map(({ alignment }) => alignment)).toEqual([
+      'wanted Qtc 0.800',
+      'critically damped',
+      'Bessel',
+      'Butterworth B2',
+      'Chebyshev C2, 1.25 dB',
+      'QB3',
+    ])
+  })
+  it.each(suited.map((box) => [box.alignment, box] as const))('%s', (_, box) => {
+    const outcome = boxTuning({
+      driver: DRIVER,
+      box: {
+        kind: box.kind,
+        netVolumeL: box.netVolumeL ?? 1,
+        leakageQ: null,
+        absorptionQ: null,
+        portQ: null,
+      },
+      ...(box.kind === 'vented' && {
+        port: { innerDiameterMm: 50, tuningHz: box.tuningHz ?? 50, model: 'lumped' as const },
+      }),
+    })
+    if ('faults' in outcome) throw new Error('refused')
+    const { tuning } = outcome.sections
+    // The circuit is the outside here: it is held against published cases elsewhere.
+    expect(tuning.f3Hz! / box.f3Hz!).toBeCloseTo(1, 3)
+    expect(tuning.peakDb).toBeCloseTo(box.peakDb!, 2)
+  })
+})
+
+it('says so when no vented box suits a lightly damped driver', () => {
+  const vented = suitedBoxes({ fsHz: 60, qts: 1.2, vasL: 8, liningGain: 1 }, 7, null).at(-1)
+  expect(vented).toMatchObject({ kind: 'vented', alignment: 'none', netVolumeL: null })
+})
+
+it('lining makes the box smaller by its gain', () => {
+  const plain = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1 }, 7, null)
+  const filled = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1.15 }, 7, null)
+  expect(plain[1]!.netVolumeL! / filled[1]!.netVolumeL!).toBeCloseTo(1.15, 9)
+})
