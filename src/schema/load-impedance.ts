@@ -103,7 +103,7 @@ const load = Type.Object(
     ),
     ratedOhm: outputOf(
       'ohm',
-      'Rated impedance of the whole load: the rated values combined, or the largest usual value whose 80 % is not above the minimum',
+      'Rated impedance of the whole load: the printed values combined where resistance and minimum bear them out, else the largest usual value whose 80 % is not above the minimum; never above the minimum over 0.8',
     ),
     minimumOhm: outputOf('ohm', 'Lowest impedance the amplifier meets, lead included'),
     minimumAtHz: outputOf('Hz', 'Where it is lowest'),

@@ -67,6 +67,14 @@ const power = Type.Object(
     claimedPowerW: maybeOf('W', "The maker's claim; null when none was given"),
     claimedPossible: maybeTrue('Whether that claim is possible at all on this supply; null without a claim'),
     driverPowerW: outputOf('W', 'Clean power that reaches the driver that takes most'),
+    outputDcV: maybeOf(
+      'V',
+      'Direct voltage a single-ended output rests at on one supply, half of it; null for a bridge, whose two wires rest at the same voltage',
+    ),
+    outputCapacitorUf: maybeOf(
+      'uF',
+      'Least capacitor between a single-ended output and the load, 3 dB down at the lowest wanted note, 40 Hz when none is given; null for a bridge',
+    ),
   },
   { additionalProperties: false, description: 'What one channel can give' },
 )
@@ -75,6 +83,7 @@ const supply = Type.Object(
   {
     voltageV: outputOf('V', 'Voltage of the source used here'),
     highestVoltageV: outputOf('V', 'Highest voltage the source may have: a full pack, else the same'),
+    lowestVoltageV: outputOf('V', 'Lowest voltage the source may have: an empty pack, else the same'),
     currentLimitA: maybeOf('A', 'Current the source can give; null when nothing is known of it'),
     idleA: outputOf('A', 'Current without signal, indicator included'),
     programmeA: outputOf('A', 'Average current on the programme at full volume'),
@@ -108,7 +117,10 @@ const supply = Type.Object(
       'Resistor across the supply that keeps the bank awake; null when not needed',
     ),
     keepAliveW: maybeOf('W', 'Heat in that resistor; null when not needed'),
-    fuseA: outputOf('A', 'Fuse for the full sine: the next usual value that is loaded to 75 % at most'),
+    fuseA: outputOf(
+      'A',
+      'Fuse for the full sine: the next usual value that is loaded to 75 % at most; a source of a lower current limit gives in before it blows',
+    ),
   },
   { additionalProperties: false, description: 'What the source must give and what arrives' },
 )
@@ -135,13 +147,16 @@ const reservoir = Type.Object(
       'mC',
       'Part of that charge that flows above 100 mA, which the port standard counts',
     ),
-    timesOverAttachLimit: outputOf('', 'That part over the 50 uC that the standard allows'),
+    timesOverAttachLimit: outputOf(
+      '',
+      'That part over the 50 uC that the standard of USB ports allows; other sources know no such limit',
+    ),
     lawfulLimiterOhm: outputOf(
       'ohm',
       'Series resistance that keeps the current at 100 mA, bypassed afterwards',
     ),
     softStartMs: outputOf('ms', 'Time a soft start at 100 mA takes'),
-    portDipV: outputOf('V', 'Dip of a port that holds 120 uF of its own, before its regulator answers'),
+    portDipV: outputOf('V', 'Dip of a USB port that holds 120 uF of its own, before its regulator answers'),
     leastRatingV: outputOf('V', 'Least voltage to look for on the capacitor'),
   },
   { additionalProperties: false, description: 'The reservoir capacitor' },

@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { oneOf } from './box.ts'
+import { Cable } from './cable.ts'
 import { quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 
@@ -82,34 +83,6 @@ export const Amplifier = share(
 )
 export type Amplifier = Static<typeof Amplifier>
 
-export const Cable = share(
-  'Cable',
-  Type.Object(
-    {
-      lengthM: quantity('m', 'Length of the lead, one way', { minimum: 0, maximum: 100, examples: [1.2] }),
-      gaugeAwg: Type.Optional(
-        quantity('AWG', 'Wire gauge number', { minimum: 0, maximum: 40, examples: [22] }),
-      ),
-      areaMm2: Type.Optional(
-        quantity('mm2', 'Cross-section of a conductor, in place of the gauge', {
-          minimum: 0.005,
-          maximum: 100,
-          examples: [0.34],
-        }),
-      ),
-      contacts: Type.Optional(
-        Type.Integer({ description: 'Plug contacts in the loop; 4 when left out', minimum: 0, maximum: 20 }),
-      ),
-      contactResistanceOhm: Type.Optional(
-        quantity('ohm', 'Resistance of one contact; 0.03 when left out', { minimum: 0, maximum: 5 }),
-      ),
-      copperClad: Type.Optional(Type.Boolean({ description: 'true for copper-clad aluminium' })),
-    },
-    { additionalProperties: false, description: 'A two-wire lead' },
-  ),
-)
-export type Cable = Static<typeof Cable>
-
 export const Indicator = share(
   'Indicator',
   Type.Object(
@@ -152,7 +125,7 @@ export const Supply = share(
             'type-c-3a',
             'power-delivery',
           ],
-          'The kind of socket, where its standard sets the current',
+          'The kind of USB socket, where its standard sets the current; only for computer-port, charger and power-bank',
         ),
       ),
       voltageV: Type.Optional(
@@ -166,7 +139,12 @@ export const Supply = share(
         quantity('A', 'Current the source can give', { minimum: 0.005, maximum: 100, examples: [2] }),
       ),
       cellsInSeries: Type.Optional(
-        Type.Integer({ description: 'Lithium cells in series', minimum: 1, maximum: 20 }),
+        Type.Integer({
+          description:
+            'Lithium cells in series, 3.0 V empty to 4.2 V full each; follows from the voltage when left out',
+          minimum: 1,
+          maximum: 20,
+        }),
       ),
       capacityMah: Type.Optional(
         quantity('mAh', 'Capacity of the pack or power bank at the cell voltage', {
@@ -186,6 +164,13 @@ export const Supply = share(
       ),
       reservoirRatingV: Type.Optional(
         quantity('V', 'Voltage marked on the reservoir capacitor', { minimum: 1, maximum: 1000 }),
+      ),
+      reservoirEsrOhm: Type.Optional(
+        quantity('ohm', 'Resistance of the reservoir capacitor itself (ESR); 0.03 when left out', {
+          minimum: 0.001,
+          maximum: 10,
+          examples: [0.03],
+        }),
       ),
       inrushLimiterOhm: Type.Optional(
         quantity('ohm', 'Resistance in series until the reservoir is charged', {

@@ -1,4 +1,5 @@
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import { decibel, hertz, ohm, watt } from '../say.ts'
 import type { Rule } from './rule.ts'
 
@@ -11,6 +12,15 @@ export interface LoadFacts extends LoadImpedanceSections {
   isFilter: boolean
   /** Ids of drivers with their own closed back that get the bass undiminished. */
   tweetersWithBass: string[]
+}
+
+/** What a driver of the load says of itself: its print and what a meter reads. */
+export interface DriverPrint {
+  /** Where the print is written. */
+  at: string
+  id: string
+  reOhm: number
+  ratedImpedanceOhm: number
 }
 
 /** Below this no amplifier of this kind drives anything. Common practice, no source. */
@@ -124,5 +134,32 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     message: () =>
       'A capacitor stands in every path, so a meter reads open across the terminals although nothing is wrong.',
     remedies: () => ['Measure each driver behind its capacitor, before it is connected.'],
+  },
+]
+
+/** The bound that the resistance of a driver is beyond, ohm. */
+const contradictedOhm = ({ ratedImpedanceOhm, reOhm }: DriverPrint): number => {
+  const { leastOhm, mostOhm } = believableResistanceOhm(ratedImpedanceOhm)
+  return reOhm < leastOhm ? leastOhm : mostOhm
+}
+
+/** Applied to each kind of driver of which both print and resistance are given. */
+export const driverInLoadRules: readonly Rule<DriverPrint>[] = [
+  {
+    code: 'rated-impedance-contradicts-resistance',
+    severity: 'warning',
+    at: ({ at }) => at,
+    unit: 'ohm',
+    when: ({ ratedImpedanceOhm, reOhm }) => !isBelievable(ratedImpedanceOhm, reOhm),
+    value: ({ reOhm }) => reOhm,
+    limit: contradictedOhm,
+    message: (print) => {
+      const { leastOhm, mostOhm } = believableResistanceOhm(print.ratedImpedanceOhm)
+      return `A driver rated ${ohm(print.ratedImpedanceOhm)} reads ${ohm(leastOhm)} to ${ohm(mostOhm)} on a meter; "${print.id}" is said to read ${ohm(print.reOhm)}. The resistance is believed and the print is not used.`
+    },
+    remedies: () => [
+      'Measure the resistance again, leads off, and subtract what the probes read when they touch.',
+      'If it reads the same, correct ratedImpedanceOhm or leave it out; the load is then rated by its lowest impedance.',
+    ],
   },
 ]

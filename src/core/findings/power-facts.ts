@@ -8,6 +8,10 @@ export interface PowerFacts extends BudgetInput {
   sections: PowerBudgetSections
   /** Whether the rules about the load have already judged the lowest impedance. */
   isLoadJudged: boolean
+  /** Where the load is written that its lowest impedance follows from. */
+  loadAt: '/loadOhm' | '/minimumOhm'
+  /** Whether a capacitor in the wiring keeps direct current from every driver. */
+  blocksDirectCurrent: boolean
   /** Lowest impedance the amplifier allows, ohm. */
   allowedMinimumOhm: number
   /** Rated power of the driver that takes most, W, and what it gets on the programme. */

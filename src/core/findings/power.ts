@@ -1,22 +1,49 @@
-import { ohm, volt, watt } from '../say.ts'
+import { leastRatingOnV } from '../power/reservoir.ts'
+import { hertz, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
 
 const ratedW = ({ driverRatedPowerW = Number.POSITIVE_INFINITY }: PowerFacts) => driverRatedPowerW
 
+const outputDcV = ({ sections }: PowerFacts) => sections.power.outputDcV ?? 0
+const outputCapacitorUf = ({ sections }: PowerFacts) => sections.power.outputCapacitorUf ?? 0
+
 export const powerRules: readonly Rule<PowerFacts>[] = [
   {
     code: 'given-load-below-amplifier-minimum',
     severity: 'blocker',
-    at: '/minimumOhm',
+    at: ({ loadAt }) => loadAt,
     unit: 'ohm',
     when: ({ isLoadJudged, minimumOhm, allowedMinimumOhm }) =>
       !isLoadJudged && minimumOhm < allowedMinimumOhm * (1 - 1e-9),
     value: ({ minimumOhm }) => minimumOhm,
     limit: ({ allowedMinimumOhm }) => allowedMinimumOhm,
-    message: ({ minimumOhm, allowedMinimumOhm }) =>
-      `The load dips to ${ohm(minimumOhm)}; the amplifier stands ${ohm(allowedMinimumOhm)} at the least.`,
+    message: ({ loadAt, loadOhm, minimumOhm, allowedMinimumOhm }) => {
+      const load =
+        loadAt === '/minimumOhm'
+          ? `The load dips to ${ohm(minimumOhm)}`
+          : `A load rated ${ohm(loadOhm)} may dip to ${ohm(minimumOhm)}`
+      return `${load}; the amplifier stands ${ohm(allowedMinimumOhm)} at the least.`
+    },
     remedies: () => ['Wire the drivers in series.', 'Use a board that is made for a lower load.'],
+  },
+  {
+    code: 'output-capacitor-needed',
+    severity: 'warning',
+    at: '/amplifier/output',
+    unit: 'V',
+    when: ({ sections, blocksDirectCurrent }) => sections.power.outputDcV !== null && !blocksDirectCurrent,
+    value: outputDcV,
+    limit: () => 0,
+    message: (facts) =>
+      `A single-ended output on one supply of ${volt(facts.source.voltageV)} rests at ${volt(outputDcV(facts))}: without a capacitor that direct voltage stands on the drivers all the time.`,
+    remedies: (facts) => [
+      `Put a capacitor of ${say(outputCapacitorUf(facts), 'uF')} or more, marked ${volt(leastRatingOnV(facts.source))} or more, between each output and its drivers, plus towards the amplifier: 3 dB down at ${hertz(facts.lowestNoteHz)} into ${ohm(facts.loadOhm)}.`,
+      'Look whether the board carries one at each output already, and measure the direct voltage at the speaker leads before connecting a driver: it must go to zero.',
+      'Use a board with a bridge output.',
+    ],
+    caution:
+      'A single-ended output rests at half the supply: connected without its capacitor, a driver burns and may set fire to what touches it. Measure the direct voltage at the speaker leads, a resistor of 1 kohm across them, before connecting a driver.',
   },
   {
     code: 'claimed-power-impossible',

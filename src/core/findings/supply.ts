@@ -1,3 +1,4 @@
+import { fuseWithinA } from '../power/protection.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
@@ -18,6 +19,10 @@ const lowestAtPeakV = ({ sections }: PowerFacts) =>
 const isTypeC = ({ source }: PowerFacts) =>
   source.port === 'power-delivery' || (source.port?.startsWith('type-c') ?? false)
 
+/** One voltage, or that of a pack with what it reaches when full. */
+const voltageText = ({ voltageV, highestVoltageV }: PowerFacts['source']) =>
+  highestVoltageV > voltageV ? `${volt(voltageV)}, ${volt(highestVoltageV)} when full` : volt(voltageV)
+
 function differsFromBoard({ source, amplifier }: PowerFacts): boolean {
   const { supplyVoltageV, maximumSupplyV, minimumSupplyV } = amplifier
   if (supplyVoltageV === undefined) return false
@@ -37,6 +42,22 @@ const leadRemedies = [
   'Set a lower volume limit or wire the drivers for a higher impedance.',
 ]
 
+function fuseRemedies(facts: PowerFacts): string[] {
+  const { programmeA, sineA, fuseA } = supplied(facts)
+  const within = fuseWithinA(limitA(facts), programmeA)
+  return [
+    ...(within === null
+      ? []
+      : [
+          `Fit ${ampere(within)}, slow: it carries the programme and blows first; a test tone at full volume may blow it.`,
+        ]),
+    ...(facts.source.kind === 'cells'
+      ? ['Never leave out the fuse at a cell; its protection board is the second guard, not the first.']
+      : ['Leave it to the source, when its label says that it limits or switches off by itself.']),
+    `Use a source for more than ${ampere(fuseA)}; a full sine takes ${ampere(sineA)}.`,
+  ]
+}
+
 export const supplyRules: readonly Rule<PowerFacts>[] = [
   {
     code: 'supply-above-board-limit',
@@ -48,7 +69,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     value: ({ source }) => source.highestVoltageV,
     limit: ({ amplifier, source }) => amplifier.maximumSupplyV ?? source.highestVoltageV,
     message: ({ source, amplifier }) =>
-      `The supply may reach ${volt(source.highestVoltageV)}; the board stands ${volt(amplifier.maximumSupplyV ?? source.highestVoltageV)}.`,
+      `The supply ${source.highestVoltageV > source.voltageV ? 'may reach' : 'has'} ${volt(source.highestVoltageV)}; the board stands ${volt(amplifier.maximumSupplyV ?? source.highestVoltageV)}.`,
     remedies: ({ source }) => [
       source.kind === 'cells' ? 'Use fewer cells in series.' : 'Use a supply of a lower voltage.',
       'Use a board that stands the voltage.',
@@ -80,7 +101,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     value: ({ source }) => source.voltageV,
     limit: ({ amplifier, source }) => amplifier.supplyVoltageV ?? source.voltageV,
     message: ({ source, amplifier }) =>
-      `The supply has ${volt(source.voltageV)}, ${volt(source.highestVoltageV)} at the most; the board is meant for ${volt(amplifier.supplyVoltageV ?? source.voltageV)}.`,
+      `The supply has ${voltageText(source)}; the board is meant for ${volt(amplifier.supplyVoltageV ?? source.voltageV)}.`,
     remedies: () => [
       'Read the lowest and highest supply voltage printed on the board and give minimumSupplyV and maximumSupplyV.',
       'Use a supply of the voltage of the board.',
@@ -141,6 +162,18 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `Music is fine, but a test tone at full volume draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
     remedies: () => ['Keep test tones well below full volume.', 'Use a stronger source.'],
+  },
+  {
+    code: 'source-limits-before-fuse',
+    severity: 'note',
+    at: '/supply/currentLimitA',
+    unit: 'A',
+    when: (facts) => supplied(facts).fuseA > limitA(facts),
+    value: (facts) => supplied(facts).fuseA,
+    limit: limitA,
+    message: (facts) =>
+      `The source gives in at ${ampere(limitA(facts))}, before a fuse of ${ampere(supplied(facts).fuseA)}, sized for a full sine, can blow: the source protects the lead, not the fuse.`,
+    remedies: fuseRemedies,
   },
   {
     code: 'no-data-chip-on-computer-port',

@@ -1,8 +1,10 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
+import type { DriverPrint } from '../findings/load.ts'
 import type { Fault, Refusal } from '../outcome.ts'
 import { driverResistanceOhm, resistiveImpedance } from './driver-resistance.ts'
 import type { ComplexCurve } from './network.ts'
+import { isBelievable } from './rated-impedance.ts'
 
 /** Impedance (ohm on the grid) and direct-current resistance (ohm) of each kind of driver. */
 export interface KnownDrivers {
@@ -43,10 +45,20 @@ export function impedancesOf(
   return faults.length > 0 ? { faults } : { impedances, resistances, assumptions }
 }
 
-/** Rated impedance of each kind that has one printed on it, ohm. */
+/** Rated impedance of each kind that has a believable one printed on it, ohm. */
 export const ratedOf = (drivers: readonly Driver[]): Map<string, number> =>
   new Map(
-    drivers.flatMap(({ id, parameters }) =>
-      parameters.ratedImpedanceOhm === undefined ? [] : [[id, parameters.ratedImpedanceOhm] as const],
+    drivers.flatMap(({ id, parameters: { reOhm, ratedImpedanceOhm } }) =>
+      ratedImpedanceOhm === undefined || (reOhm !== undefined && !isBelievable(ratedImpedanceOhm, reOhm))
+        ? []
+        : [[id, ratedImpedanceOhm] as const],
     ),
+  )
+
+/** Print and resistance of each kind of which both are given, for the rules about a driver in the load. */
+export const printsOf = (drivers: readonly Driver[]): DriverPrint[] =>
+  drivers.flatMap(({ id, parameters: { reOhm, ratedImpedanceOhm } }, index) =>
+    reOhm === undefined || ratedImpedanceOhm === undefined
+      ? []
+      : [{ at: `/drivers/${index}/parameters/ratedImpedanceOhm`, id, reOhm, ratedImpedanceOhm }],
   )

@@ -1,18 +1,19 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { LoadImpedanceRequest, LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
-import { type LoadFacts, loadRules } from '../findings/load.ts'
+import { driverInLoadRules, type LoadFacts, loadRules } from '../findings/load.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
+import { amplifierFaults } from '../power/contradictions.ts'
 import { crossoverSection } from './crossover-section.ts'
 import { meterReadingOhm } from './direct-current.ts'
 import { coilAssumptions, wiringOf } from './given-wiring.ts'
-import { impedancesOf, type KnownDrivers, ratedOf } from './known-drivers.ts'
+import { impedancesOf, type KnownDrivers, printsOf, ratedOf } from './known-drivers.ts'
 import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
 import { otherWirings } from './other-wirings.ts'
-import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
+import { lowestOfRatedOhm, ratedLoadOhm } from './rated-impedance.ts'
 import { driverShares, lowestIndex, midRangeIndex } from './shares.ts'
 import { partsOf } from './wiring-parts.ts'
 import { loadWorking } from './working.ts'
@@ -35,8 +36,11 @@ export function loadImpedance(
 ): Outcome<LoadImpedanceSections> | Refusal {
   const wired = wiringOf(request, channelsPerBox)
   const known = impedancesOf(request.drivers, impedances, frequencyHz)
-  if (isRefusal(wired) || isRefusal(known))
-    return { faults: [wired, known].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
+  const faults = [
+    ...[wired, known].flatMap((part) => (isRefusal(part) ? part.faults : [])),
+    ...amplifierFaults(request.amplifier),
+  ]
+  if (isRefusal(wired) || isRefusal(known) || faults.length > 0) return { faults }
   const { wiring } = wired
   const given = request.amplifier === undefined ? undefined : completeAmplifier(request.amplifier)
   const leadOhm = request.leadOhm ?? 0
@@ -70,7 +74,10 @@ export function loadImpedance(
   }
   return {
     sections,
-    findings: apply(loadRules, facts),
+    findings: [
+      ...apply(loadRules, facts),
+      ...printsOf(request.drivers).flatMap((print) => apply(driverInLoadRules, print)),
+    ],
     assumptions: [
       ...wired.assumptions,
       ...known.assumptions,
@@ -95,7 +102,7 @@ function loadSection(
   const allowedMinimumOhm = amplifier === undefined ? null : lowestOfRatedOhm(amplifier.minimumLoadOhm)
   return {
     meterOhm: meterReadingOhm(wiring, resistances, leadOhm),
-    ratedOhm: composedRatedOhm(wiring, ratedOf(drivers)) ?? ratedFromMinimumOhm(minimumOhm),
+    ratedOhm: ratedLoadOhm(wiring, ratedOf(drivers), minimumOhm),
     minimumOhm,
     minimumAtHz: frequencyHz[lowest]!,
     phaseAtMinimumDeg: phaseDeg(network, lowest),

@@ -4,7 +4,7 @@ import { cleanOutput } from '../power/amplifier.ts'
 import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
 import { canonical, isDriversOnly, wiringsOf } from './alternatives.ts'
 import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
-import { composedRatedOhm, lowestOfRatedOhm, ratedFromMinimumOhm } from './rated-impedance.ts'
+import { lowestOfRatedOhm, ratedLoadOhm } from './rated-impedance.ts'
 import { lowestIndex } from './shares.ts'
 import { driverIdsOf, wiringText } from './wiring-parts.ts'
 
@@ -61,7 +61,7 @@ function alternativeOf(wiring: Wiring, given: Given): Omit<Alternative, 'levelDb
   const total = networkImpedance(wiring, impedances, frequencyHz, leadOhm)
   const index = lowestIndex(total)
   const minimumOhm = Math.hypot(total.re[index]!, total.im[index]!)
-  const ratedOhm = composedRatedOhm(wiring, rated) ?? ratedFromMinimumOhm(minimumOhm)
+  const ratedOhm = ratedLoadOhm(wiring, rated, minimumOhm)
   const supplyV = amplifier?.supplyVoltageV
   return {
     wiring,

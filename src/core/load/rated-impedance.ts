@@ -8,6 +8,9 @@ export const LOWEST_SHARE_OF_RATED = 0.8
 /** Rated impedances that drivers are sold with, ohm. Common practice, no source. */
 const USUAL_RATED_OHM = [1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 16, 32]
 
+/** Floating point must not push a value over its limit. */
+const DUST = 1e-9
+
 /**
  * Lowest impedance modulus a load of this rated impedance may have, ohm.
  * Source: IEC 60268-5:2003, 16.1 (80 % rule), from memory.
@@ -21,10 +24,41 @@ export const lowestOfRatedOhm = (ratedOhm: number): number => LOWEST_SHARE_OF_RA
  */
 export function ratedFromMinimumOhm(minimumOhm: number, usual: readonly number[] = USUAL_RATED_OHM): number {
   const limit = minimumOhm / LOWEST_SHARE_OF_RATED
-  const fitting = usual.filter((value) => value <= limit * (1 + 1e-9))
+  const fitting = usual.filter((value) => value <= limit * (1 + DUST))
   const largest = Math.max(...usual)
   // Above the list the next usual values are far apart, and below it there is nothing to round to.
   return fitting.length === 0 || limit > 1.25 * largest ? limit : Math.max(...fitting)
+}
+
+/** Resistance of a voice coil over its rated impedance: 0.70 to 0.92, with room for a sloppy print. Common practice. */
+const RESISTANCE_OVER_RATED = { least: 0.6, most: 1 } as const
+
+/** Lowest and highest direct-current resistance that a print of this rated impedance is believed with, ohm. */
+export const believableResistanceOhm = (ratedOhm: number): { leastOhm: number; mostOhm: number } => ({
+  leastOhm: RESISTANCE_OVER_RATED.least * ratedOhm,
+  mostOhm: RESISTANCE_OVER_RATED.most * ratedOhm,
+})
+
+/** Whether the print on a driver can be true of a voice coil of this direct-current resistance, ohm. */
+export function isBelievable(ratedOhm: number, reOhm: number): boolean {
+  const { leastOhm, mostOhm } = believableResistanceOhm(ratedOhm)
+  return reOhm >= leastOhm * (1 - DUST) && reOhm <= mostOhm * (1 + DUST)
+}
+
+/**
+ * Rated impedance of a load, ohm: the printed values combined, unless the load dips below 80 % of that or a value is
+ * missing; then what the minimum permits.
+ * Source: IEC 60268-5:2003, 16.1 (80 % rule), from memory.
+ */
+export function ratedLoadOhm(
+  wiring: Wiring,
+  ratedOhm: ReadonlyMap<string, number>,
+  minimumOhm: number,
+): number {
+  const composed = composedRatedOhm(wiring, ratedOhm)
+  return composed !== null && lowestOfRatedOhm(composed) <= minimumOhm * (1 + DUST)
+    ? composed
+    : ratedFromMinimumOhm(minimumOhm)
 }
 
 /**

@@ -15,6 +15,19 @@ export const packVoltages = (cellsInSeries: number) => ({
   fullV: CELL_V.full * cellsInSeries,
 })
 
+/**
+ * Lithium cells in series that a pack of this voltage has, from 3.7 V a cell; null when no number of them has it,
+ * as with a converter behind the cells or cells of another kind. Common practice, no source.
+ */
+export function cellsInSeriesOf(voltageV: number): number | null {
+  const nearest = Math.round(voltageV / CELL_V.nominal)
+  const cells = [nearest, nearest + 1].find((count) => {
+    const { emptyV, fullV } = packVoltages(count)
+    return emptyV <= voltageV && voltageV <= fullV
+  })
+  return cells ?? null
+}
+
 /** Energy in a power bank, Wh: its capacity is stated at the cell voltage, not at the output. */
 export const bankEnergyWh = (capacityMah: number): number => capacityMah * 1e-3 * CELL_V.nominal
 

@@ -2,9 +2,11 @@ import type { Assumption } from '../../schema/frame.ts'
 import type { Programme } from '../../schema/power.ts'
 import type { PowerBudgetRequest } from '../../schema/power-budget.ts'
 import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
-import type { Refusal } from '../outcome.ts'
+import { isRefusal, type Refusal } from '../outcome.ts'
 import { type CompleteAmplifier, completeAmplifier } from './amplifier-defaults.ts'
+import { amplifierFaults, supplyFaults } from './contradictions.ts'
 import { forwardVOf, USUAL_DIAMETER_MM, USUAL_INDICATOR_MA } from './indicator.ts'
+import { USUAL_LOWEST_HZ } from './output-capacitor.ts'
 import { type Source, sourceOf } from './source-of.ts'
 import { supplyLead } from './supply-lead.ts'
 
@@ -13,6 +15,8 @@ export interface KnownOfBuild {
   ratedOhm?: number
   /** Lowest impedance, already held against the amplifier by the rules about the load. */
   minimumOhm?: number
+  /** Whether a capacitor in the wiring keeps direct current from every driver. */
+  blocksDirectCurrent?: boolean
   /** Level of one box with 1 W into its load at 1 m, dB. */
   sensitivity1W1mDb?: number
   driverRatedPowerW?: number
@@ -28,6 +32,8 @@ export interface BudgetInput {
   loadOhm: number
   minimumOhm: number
   programme: Programme
+  /** Lowest note that shall get through a capacitor at the output, Hz. */
+  lowestNoteHz: number
   /** Current of the indicator, mA, as wanted; 0 without one. */
   indicatorMa: number
   /** Current below which a power bank switches itself off, mA; null for other sources. */
@@ -43,8 +49,8 @@ export function budgetInput(
   known: KnownOfBuild,
 ): { input: BudgetInput; assumptions: Assumption[] } | Refusal {
   const { amplifier, assumptions } = completeAmplifier(request.amplifier)
-  const resolved = sourceOf(request.supply, request.amplifier)
-  if ('faults' in resolved) return resolved
+  const resolved = soundSource(request)
+  if (isRefusal(resolved)) return resolved
   const lead = supplyLead(request.supply)
   const loadOhm = known.ratedOhm ?? request.loadOhm
   const rated = loadOhm ?? amplifier.minimumLoadOhm
@@ -59,6 +65,7 @@ export function budgetInput(
       loadOhm: rated,
       minimumOhm: minimumOhm ?? lowestOfRatedOhm(rated),
       programme: request.programme ?? 'music',
+      lowestNoteHz: request.wants?.lowestHz ?? USUAL_LOWEST_HZ,
       indicatorMa: indicator === undefined ? 0 : (indicator.currentMa ?? USUAL_INDICATOR_MA),
       cutoffMa: isBank ? (request.supply.cutoffCurrentMa ?? USUAL_CUTOFF_MA) : null,
     },
@@ -81,6 +88,7 @@ export function budgetInput(
         'a load may dip to 80 % of its rated impedance',
       ),
       ...assumedWhen(request.programme === undefined, '/programme', 'music', '', 'usual programme'),
+      ...lowestNoteAssumption(amplifier, request.wants),
       ...indicatorAssumptions(indicator),
       ...assumedWhen(
         isBank && request.supply.cutoffCurrentMa === undefined,
@@ -93,6 +101,17 @@ export function budgetInput(
   }
 }
 
+/** The source of a request in which nothing contradicts, else everything that does. */
+function soundSource({ amplifier, supply }: PowerBudgetRequest): ReturnType<typeof sourceOf> {
+  const resolved = sourceOf(supply, amplifier)
+  const faults = [
+    ...amplifierFaults(amplifier),
+    ...supplyFaults(supply),
+    ...(isRefusal(resolved) ? resolved.faults : []),
+  ]
+  return faults.length > 0 ? { faults } : resolved
+}
+
 /** One assumption, when the value was indeed not given. */
 export const assumedWhen = (
   notGiven: boolean,
@@ -101,6 +120,18 @@ export const assumedWhen = (
   unit: string,
   why: string,
 ): Assumption[] => (notGiven ? [{ at, value, unit, why }] : [])
+
+const lowestNoteAssumption = (
+  { output }: CompleteAmplifier,
+  wants: PowerBudgetRequest['wants'],
+): Assumption[] =>
+  assumedWhen(
+    output === 'single-ended' && wants?.lowestHz === undefined,
+    '/wants/lowestHz',
+    USUAL_LOWEST_HZ,
+    'Hz',
+    'lowest note that the capacitor at the output lets through',
+  )
 
 function indicatorAssumptions(indicator: PowerBudgetRequest['supply']['indicator']): Assumption[] {
   if (indicator === undefined) return []

@@ -1,4 +1,4 @@
-import type { Cable } from '../../schema/power.ts'
+import type { Cable } from '../../schema/cable.ts'
 
 /** Resistivity of annealed copper at 20 °C, ohm mm²/km, and its change per kelvin. IEC 60028, from memory. */
 const COPPER_OHM_MM2_PER_KM = 17.241

@@ -14,7 +14,7 @@ import { indicatorSection } from './indicator-section.ts'
 import { loudnessSection } from './loudness-section.ts'
 import { powerCautions } from './power-cautions.ts'
 import { powerWorking } from './power-working.ts'
-import { RESERVOIR_ESR_OHM, reservoirSection, reservoirUfOf } from './reservoir-section.ts'
+import { reservoirSection, reservoirUfOf, USUAL_ESR_OHM } from './reservoir-section.ts'
 import { sharedGroundError, USUAL_SHIELD_OHM, USUAL_SUPPLY_GROUND_OHM } from './shared-ground.ts'
 import { averagePowerW, CREST_DB } from './supply-current.ts'
 import { powerSection, supplySection } from './supply-section.ts'
@@ -43,9 +43,9 @@ export function powerBudget(
       ...filled.assumptions,
       ...gainAssumptions(request.amplifier, request.signal),
       ...assumedWhen(
-        sections.reservoir !== null,
-        '/supply/reservoirUf',
-        RESERVOIR_ESR_OHM,
+        sections.reservoir !== null && request.supply.reservoirEsrOhm === undefined,
+        '/supply/reservoirEsrOhm',
+        USUAL_ESR_OHM,
         'ohm',
         'resistance of the reservoir itself, usual for an electrolytic capacitor',
       ),
@@ -99,6 +99,8 @@ function factsOf(
     ...input,
     sections,
     isLoadJudged: build.minimumOhm !== undefined,
+    loadAt: request.minimumOhm === undefined ? '/loadOhm' : '/minimumOhm',
+    blocksDirectCurrent: build.blocksDirectCurrent ?? false,
     allowedMinimumOhm: lowestOfRatedOhm(input.amplifier.minimumLoadOhm),
     driverRatedPowerW: build.driverRatedPowerW,
     driverProgrammeW: averagePowerW(sections.power.driverPowerW, CREST_DB[input.programme]),

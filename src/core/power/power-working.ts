@@ -23,7 +23,7 @@ export function powerWorking(
 }
 
 function amplifierWorking(
-  { amplifier, source, loadOhm, programme, indicatorMa }: BudgetInput,
+  { amplifier, source, loadOhm, lowestNoteHz, programme, indicatorMa }: BudgetInput,
   { power }: PowerBudgetSections,
 ): Formula[] {
   return [
@@ -40,6 +40,17 @@ function amplifierWorking(
       unit: 'W',
       source: 'Widder & Brugora, EE Times, 18 June 2008',
     },
+    ...(power.outputCapacitorUf === null
+      ? []
+      : [
+          {
+            quantity: 'capacitor at a single-ended output',
+            formula: '1e6 / (2 * pi * R * f)',
+            with: { R: loadOhm, f: lowestNoteHz },
+            unit: 'uF',
+            source: 'first-order high-pass, 3 dB down at the lowest note',
+          },
+        ]),
     {
       quantity: 'average supply current on the programme',
       formula: 'n * P / 10^((crest - 20 * log10(sqrt(2))) / 10) / (eta * Vs) + Iq',

@@ -1,4 +1,4 @@
-import { nextNotBelow, R10 } from './preferred-values.ts'
+import { nextNotAbove, nextNotBelow, R10 } from './preferred-values.ts'
 
 /** A fuse is loaded to this share at most. Makers' derating at 25 °C, from memory. */
 const FUSE_LOAD = 0.75
@@ -11,6 +11,16 @@ const TRIP_OVER_HOLD = 2
 /** Fuse for a steady current, A: next R10 value of IEC 60127 (from memory) that is loaded to 75 % at most. */
 export const fuseA = (steadyCurrentA: number): number =>
   nextNotBelow(Math.max(SMALLEST_FUSE_A, steadyCurrentA / FUSE_LOAD), R10)
+
+/**
+ * Fuse that blows before a source of a current limit gives in, A: the R10 value next below the limit (IEC 60127, from
+ * memory).
+ * @returns null when none that is worth fitting lies below it, or when it would be loaded above 75 %
+ */
+export function fuseWithinA(limitA: number, steadyCurrentA: number): number | null {
+  const fuse = nextNotAbove(limitA, R10)
+  return fuse < SMALLEST_FUSE_A || steadyCurrentA > FUSE_LOAD * fuse ? null : fuse
+}
 
 /** Resettable fuse for a steady current in a warm box, A. Its own 0.05 to 0.3 ohm counts as lead. From memory. */
 export function resettableFuse(steadyCurrentA: number): { leastHoldA: number; tripA: number } {

@@ -8,7 +8,7 @@ import {
   droopV,
   holdUpMs,
   inrush,
-  leastRatingV,
+  leastRatingOnV,
   portDipV,
   rippleSharing,
   softStartMs,
@@ -17,12 +17,10 @@ import {
 type ReservoirSection = NonNullable<PowerBudgetSections['reservoir']>
 
 /** Resistance of an electrolytic capacitor itself, ohm. Common practice, no source. */
-export const RESERVOIR_ESR_OHM = 0.03
+export const USUAL_ESR_OHM = 0.03
 /** The note a bass burst is judged at, Hz, and a quarter of its cycle, ms. */
 const BURST_HZ = 50
 const QUARTER_CYCLE_MS = 5
-/** A source may be this much above its voltage: 5.25 V on 5 V. USB 2.0, seen in summaries. */
-const SOURCE_TOLERANCE = 1.05
 /** Below a nanofarad it is no reservoir. */
 const LEAST_RESERVOIR_UF = 1e-3
 
@@ -39,11 +37,12 @@ export function reservoirSection(
   const reservoirUf = reservoirUfOf(supply)
   if (reservoirUf === 0) return null
   const { voltageV } = source
-  const attach = inrush(reservoirUf, cableOhm + RESERVOIR_ESR_OHM + (supply.inrushLimiterOhm ?? 0), voltageV)
+  const { reservoirEsrOhm = USUAL_ESR_OHM, inrushLimiterOhm = 0 } = supply
+  const attach = inrush(reservoirUf, cableOhm + reservoirEsrOhm + inrushLimiterOhm, voltageV)
   const burst = {
     supplyVoltageV: voltageV,
     sourceResistanceOhm: cableOhm,
-    capacitorEsrOhm: RESERVOIR_ESR_OHM,
+    capacitorEsrOhm: reservoirEsrOhm,
     averagePowerDrawnW: sineA * voltageV,
     toneHz: BURST_HZ,
   }
@@ -61,6 +60,6 @@ export function reservoirSection(
     lawfulLimiterOhm: voltageV / ATTACH_CURRENT_A,
     softStartMs: softStartMs(reservoirUf, voltageV),
     portDipV: portDipV(reservoirUf, voltageV),
-    leastRatingV: leastRatingV(Math.max(source.highestVoltageV, SOURCE_TOLERANCE * voltageV)),
+    leastRatingV: leastRatingOnV(source),
   }
 }

@@ -8,6 +8,8 @@ export const ATTACH_LARGEST_UF = 10
 const PORT_OWN_UF = 120
 /** Voltages that electrolytic capacitors are marked with, V. Common practice, no source. */
 const RATINGS_V = [6.3, 10, 16, 25, 35, 50, 63, 80, 100, 160, 200, 250]
+/** A source may be this much above its voltage: 5.25 V on 5 V. USB 2.0, seen in summaries. */
+const SOURCE_TOLERANCE = 1.05
 /** Marked over working voltage, at least. Common practice, no source. */
 export const RATING_MARGIN = 1.25
 
@@ -105,3 +107,7 @@ export function leastRatingV(highestSupplyV: number, ratingsV: readonly number[]
   const needed = RATING_MARGIN * highestSupplyV
   return ratingsV.find((rating) => rating >= needed) ?? needed
 }
+
+/** The same for a capacitor that may stand on all of a source, its tolerance or its full pack included, V. */
+export const leastRatingOnV = (source: { voltageV: number; highestVoltageV: number }): number =>
+  leastRatingV(Math.max(source.highestVoltageV, SOURCE_TOLERANCE * source.voltageV))

@@ -1,7 +1,7 @@
 import type { Assumption } from '../../schema/frame.ts'
 import type { Amplifier, Supply } from '../../schema/power.ts'
 import type { Refusal } from '../outcome.ts'
-import { packVoltages } from './battery.ts'
+import { cellsInSeriesOf, packVoltages } from './battery.ts'
 import { PORTS, powerDeliveryCurrentA, powerDeliveryLevelV } from './source.ts'
 
 /** What is known of the source, with what its kind and its socket add. */
@@ -9,8 +9,11 @@ export interface Source {
   kind: Supply['kind']
   port: Supply['port']
   voltageV: number
-  /** A full pack, else the same as voltageV. */
+  /** An empty and a full pack, else both the same as voltageV. */
+  lowestVoltageV: number
   highestVoltageV: number
+  /** Lithium cells in series, given or told from the voltage; null for other sources and packs of other cells. */
+  cellsInSeries: number | null
   currentLimitA: number | null
 }
 
@@ -38,23 +41,40 @@ export function sourceOf(
       ],
     }
   const limit = limitOf(supply, voltage.voltageV)
-  const { cellsInSeries } = supply
+  const cellsInSeries = cellsOf(supply, voltage.voltageV)
   return {
     source: {
       kind: supply.kind,
       port: supply.port,
       voltageV: voltage.voltageV,
-      highestVoltageV: Math.max(
-        voltage.voltageV,
-        supply.kind === 'cells' && cellsInSeries !== undefined ? packVoltages(cellsInSeries).fullV : 0,
-      ),
+      ...rangeOf(cellsInSeries, voltage.voltageV),
+      cellsInSeries,
       currentLimitA: limit.currentLimitA,
     },
     assumptions: [
       ...filled('/supply/voltageV', voltage.voltageV, 'V', voltage.why),
+      ...filled(
+        '/supply/cellsInSeries',
+        cellsInSeries,
+        '',
+        cellsInSeries === null || supply.cellsInSeries !== undefined ? undefined : '3.7 V a lithium cell',
+      ),
       ...filled('/supply/currentLimitA', limit.currentLimitA, 'A', limit.why),
     ],
   }
+}
+
+const cellsOf = ({ kind, cellsInSeries }: Supply, voltageV: number): number | null =>
+  kind === 'cells' ? (cellsInSeries ?? cellsInSeriesOf(voltageV)) : null
+
+function rangeOf(
+  cellsInSeries: number | null,
+  voltageV: number,
+): Pick<Source, 'lowestVoltageV' | 'highestVoltageV'> {
+  if (cellsInSeries === null) return { lowestVoltageV: voltageV, highestVoltageV: voltageV }
+  const { emptyV, fullV } = packVoltages(cellsInSeries)
+  // A full pack may be given with a hair more than its cells have, by the rounding of floating point.
+  return { lowestVoltageV: Math.min(voltageV, emptyV), highestVoltageV: Math.max(voltageV, fullV) }
 }
 
 const filled = (at: string, value: number | null, unit: string, why: string | undefined): Assumption[] =>

@@ -4,7 +4,9 @@ import { cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './a
 import { bankHours, keepAlive, packHours } from './battery.ts'
 import type { BudgetInput, KnownOfBuild } from './budget-input.ts'
 import { boardVoltageV, contactsOhm, largestDeliverableW, leastAreaMm2 } from './cable.ts'
+import { outputCapacitor } from './output-capacitor.ts'
 import { fuseA } from './protection.ts'
+import type { Source } from './source-of.ts'
 import {
   averageCurrentA,
   CREST_DB,
@@ -40,6 +42,7 @@ export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: n
   const atBoard = (currentA: number) => boardVoltageV(source.voltageV, cableOhm, currentA * source.voltageV)
   return {
     voltageV: source.voltageV,
+    lowestVoltageV: source.lowestVoltageV,
     highestVoltageV: source.highestVoltageV,
     currentLimitA: source.currentLimitA,
     idleA: draw.quiescentCurrentMa * 1e-3,
@@ -53,7 +56,7 @@ export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: n
     leastAreaMm2: leastArea(supply, source.voltageV, sineA),
     largestDeliverableW: largestDeliverableW(source.voltageV, cableOhm),
     marginA: source.currentLimitA === null ? null : source.currentLimitA - programmeA,
-    runningTimeH: runningTimeH(supply, source.voltageV, eighthPowerA),
+    runningTimeH: runningTimeH(supply, source, eighthPowerA),
     switchesOffWhenQuiet: cutoffMa === null ? null : awake !== null,
     keepAliveOhm: awake?.resistorOhm ?? null,
     keepAliveW: awake?.dissipationW ?? null,
@@ -66,13 +69,14 @@ const leastArea = ({ cable }: Supply, voltageV: number, sineA: number): number |
     ? null
     : leastAreaMm2(cable.lengthM, contactsOhm(cable), voltageV, sineA, LEAD_LOSS_SHARE)
 
-function runningTimeH(supply: Supply, voltageV: number, currentA: number): number | null {
-  const { kind, capacityMah, cellsInSeries } = supply
+function runningTimeH(
+  { capacityMah }: Supply,
+  { kind, voltageV, cellsInSeries }: Source,
+  currentA: number,
+): number | null {
   if (capacityMah === undefined) return null
   if (kind === 'power-bank') return bankHours(capacityMah, voltageV, currentA)
-  return kind === 'cells' && cellsInSeries !== undefined
-    ? packHours(capacityMah, cellsInSeries, voltageV * currentA)
-    : null
+  return cellsInSeries === null ? null : packHours(capacityMah, cellsInSeries, voltageV * currentA)
 }
 
 /** What one channel can give, and what to think of the maker's claim. */
@@ -96,5 +100,6 @@ export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSect
           claimedPowerW <=
           largestClaimW(amplifier.output, source.voltageV, Math.min(loadOhm, amplifier.minimumLoadOhm)),
     driverPowerW: clean.powerW * (known.driverPowerShare ?? 1),
+    ...outputCapacitor(input),
   }
 }

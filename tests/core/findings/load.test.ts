@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { loadRules } from '../../../src/core/findings/load.ts'
+import { driverInLoadRules, loadRules } from '../../../src/core/findings/load.ts'
 import { loadImpedance } from '../../../src/core/load/load-impedance.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import type { Driver } from '../../../src/schema/driver.ts'
@@ -53,11 +53,52 @@ const rows: [code: string, inside: LoadImpedanceRequest, outside: LoadImpedanceR
     { drivers: [ofResistance(6.6)], wiring: { series: ['main', 'main'] }, amplifier: {} },
   ],
   [
+    // 60 % of 8 ohm.
+    'rated-impedance-contradicts-resistance',
+    { drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 8, reOhm: 4.81 } }] },
+    { drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 8, reOhm: 4.79 } }] },
+  ],
+  [
     'meter-reads-open',
     { drivers: [ofResistance(6)] },
     { drivers: [ofResistance(6)], wiring: { series: ['main', { capacitorUf: 100 }] } },
   ],
 ]
+
+const rated = (ratedImpedanceOhm: number, reOhm: number, id = 'main'): Driver => ({
+  id,
+  parameters: { ratedImpedanceOhm, reOhm },
+})
+
+describe('a print that the resistance contradicts', () => {
+  const CODE = 'rated-impedance-contradicts-resistance'
+
+  test.each([
+    // A voice coil reads 0.70 to 0.92 of its rated impedance (common practice); 0.6 to 1 are let pass.
+    [16, 3.4, 9.6],
+    [4, 20, 4],
+  ])('%d ohm printed on a coil of %d ohm', (printed, reOhm, limit) => {
+    const [finding] = findingsOf({ drivers: [rated(printed, reOhm)] }).filter(({ code }) => code === CODE)
+    expect(finding).toMatchObject({ severity: 'warning', value: reOhm, limit })
+    expect(finding?.at).toBe('/drivers/0/parameters/ratedImpedanceOhm')
+  })
+
+  test('an 8 ohm driver of 7.99 ohm passes, and so does one of which only the print is known', () => {
+    expect(codesOf({ drivers: [rated(8, 7.99)] })).not.toContain(CODE)
+    expect(codesOf({ drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 8 } }] })).not.toContain(CODE)
+  })
+
+  test('each driver is told for itself', () => {
+    const found = findingsOf({
+      drivers: [rated(4, 3.4, 'a'), rated(16, 3.4, 'b'), rated(4, 20, 'c')],
+      wiring: { series: ['a', 'b', 'c'] },
+    }).filter(({ code }) => code === CODE)
+    expect(found.map(({ at }) => at)).toEqual([
+      '/drivers/1/parameters/ratedImpedanceOhm',
+      '/drivers/2/parameters/ratedImpedanceOhm',
+    ])
+  })
+})
 
 describe('rules about the load', () => {
   test.each(rows)('%s', (code, inside, outside) => {
@@ -68,7 +109,8 @@ describe('rules about the load', () => {
   })
 
   test('every rule of the table has its two rows', () => {
-    expect(new Set(rows.map(([code]) => code))).toEqual(new Set(loadRules.map(({ code }) => code)))
+    const codes = [...loadRules, ...driverInLoadRules].map(({ code }) => code)
+    expect(new Set(rows.map(([code]) => code))).toEqual(new Set(codes))
   })
 
   test('the blocker offers the wirings that the amplifier may drive, with their power', () => {

@@ -69,6 +69,10 @@ const ROWS: Record<string, Row> = {
     inside: { ...base, minimumOhm: 3.21 },
     outside: { ...base, minimumOhm: 3.19 },
   },
+  'output-capacitor-needed': {
+    inside: amp({ output: 'bridge' }),
+    outside: amp({ output: 'single-ended' }),
+  },
   // 1.3 times 144/(2 · 4) = 23.4 W.
   'claimed-power-impossible': { inside: amp({ ratedPowerW: 23.3 }), outside: amp({ ratedPowerW: 23.5 }) },
   'driver-overpowered-by-programme': {
@@ -101,6 +105,11 @@ const ROWS: Record<string, Row> = {
     inside: sup({ currentLimitA: SINE_A * 1.01 }),
     outside: sup({ currentLimitA: SINE_A * 0.99 }),
   },
+  // 1.667 A over 0.75 is 2.22 A; the next fuse of the R10 row is 2.5 A.
+  'source-limits-before-fuse': {
+    inside: sup({ currentLimitA: 2.51 }),
+    outside: sup({ currentLimitA: 2.49 }),
+  },
   // Without signal 99 or 101 mA; the load is so high that the music adds next to nothing.
   'no-data-chip-on-computer-port': {
     inside: {
@@ -117,8 +126,8 @@ const ROWS: Record<string, Row> = {
     },
   },
   'no-pull-downs-on-type-c': {
-    inside: sup({ kind: 'charger', port: 'type-c-3a' }, { asksForPower: true }),
-    outside: sup({ kind: 'charger', port: 'type-c-3a' }, { asksForPower: false }),
+    inside: sup({ kind: 'charger', port: 'type-c-3a', voltageV: 5 }, { asksForPower: true }),
+    outside: sup({ kind: 'charger', port: 'type-c-3a', voltageV: 5 }, { asksForPower: false }),
   },
   'power-bank-switches-off': {
     inside: sup({ kind: 'power-bank', cutoffCurrentMa: 50 }, { quiescentCurrentMa: 50 }),
@@ -216,6 +225,53 @@ describe('rules about power, supply, reservoir and signal', () => {
   })
 })
 
+describe('the place and the words of a finding', () => {
+  const find = (code: string, request: PowerBudgetRequest, known?: KnownOfBuild) =>
+    findingsOf(request, known).find((row) => row.code === code)
+
+  test('a load too low is told at what was given of it', () => {
+    const code = 'given-load-below-amplifier-minimum'
+    expect(find(code, { ...base, minimumOhm: 3 })?.at).toBe('/minimumOhm')
+    const rated = find(code, { ...base, loadOhm: 3 })
+    expect(rated?.at).toBe('/loadOhm')
+    // 80 % of 3 ohm.
+    expect(rated?.message).toContain('rated 3.00 ohm may dip to 2.40 ohm')
+  })
+
+  test('a supply of one voltage is not said to reach the same at the most', () => {
+    const code = 'supply-differs-from-board'
+    expect(find(code, sup({ voltageV: 15 }))?.message).toBe(
+      'The supply has 15.0 V; the board is meant for 12.0 V.',
+    )
+    // Four cells of 3.7 V are 14.8 V and 16.8 V when full.
+    expect(find(code, sup({ kind: 'cells', cellsInSeries: 4, voltageV: 14.8 }))?.message).toContain(
+      '14.8 V, 16.8 V when full',
+    )
+  })
+
+  test('a single-ended output names voltage, capacitor, rating and the measurement (row coupling-output-capacitor)', () => {
+    const request: PowerBudgetRequest = { ...amp({ output: 'single-ended' }), loadOhm: 4 }
+    const finding = find('output-capacitor-needed', request)
+    expect(finding).toMatchObject({ severity: 'warning', at: '/amplifier/output', value: 6 })
+    expect(finding?.message).toContain('rests at 6.00 V')
+    expect(finding?.remedies[0]).toMatch(/995 uF or more, marked 16.0 V or more/)
+    expect(finding?.remedies[1]).toMatch(/measure the direct voltage at the speaker leads before/)
+  })
+
+  test('a capacitor in the wiring that stops direct current is taken for it', () => {
+    const request = amp({ output: 'single-ended' })
+    expect(find('output-capacitor-needed', request, { blocksDirectCurrent: true })).toBeUndefined()
+  })
+
+  test('a fuse that blows before the source gives in is offered when it carries the programme', () => {
+    const code = 'source-limits-before-fuse'
+    // 2 A is a value of the R10 row and carries 0.133 A of music; the sine takes 1.67 A.
+    expect(find(code, sup({ currentLimitA: 2.2 }))?.remedies[0]).toMatch(/^Fit 2.00 A/)
+    // 0.16 A loaded to 75 % carries 0.12 A.
+    expect(find(code, sup({ currentLimitA: 0.17 }))?.remedies[0]).not.toMatch(/^Fit/)
+  })
+})
+
 describe('cautions at the step', () => {
   const cautionsOf = (request: PowerBudgetRequest, known?: KnownOfBuild) => {
     const result = powerBudget(request, known)
@@ -228,6 +284,8 @@ describe('cautions at the step', () => {
     expect(about(/Solder/, base)).toBe(true)
     expect(about(/Lithium/, base)).toBe(false)
     expect(about(/Lithium/, sup({ kind: 'cells' }))).toBe(true)
+    expect(about(/single-ended output .* burns/, base)).toBe(false)
+    expect(about(/single-ended output .* burns/, amp({ output: 'single-ended' }))).toBe(true)
     expect(about(/Mains/, base)).toBe(true)
     expect(about(/Mains/, sup({ kind: 'computer-port' }))).toBe(false)
     // The programme averages 81.56 dB at a sensitivity of 80 dB.

@@ -56,6 +56,38 @@ describe('common practice', () => {
   })
 })
 
+describe('the rated impedance of the load', () => {
+  const ratedOhm = (ratedImpedanceOhm: number, reOhm: number) =>
+    outcome({ drivers: [driver('main', { ratedImpedanceOhm, reOhm })], amplifier: { supplyVoltageV: 12 } })
+      .sections.load.ratedOhm
+
+  // IEC 60268-5, 16.1: the impedance is nowhere below 80 % of the rated one. The grid here knows resistances only.
+  test.each([
+    [16, 3.4, 4],
+    [4, 20, 16],
+    [8, 6, 6],
+    [8, 6.4, 8],
+    [8, 7, 8],
+  ])('printed %d ohm on %d ohm is %d ohm', (printed, reOhm, expected) => {
+    expect(ratedOhm(printed, reOhm)).toBe(expected)
+  })
+
+  test('is never above the lowest impedance over 0.8, nor is that of another wiring', () => {
+    const ohms = fc.double({ min: 0.5, max: 2000, noNaN: true })
+    fc.assert(
+      fc.property(ohms, ohms, (ratedImpedanceOhm, reOhm) => {
+        const { load, alternatives } = outcome({
+          drivers: [driver('main', { ratedImpedanceOhm, reOhm })],
+          wiring: { series: ['main', 'main'] },
+        }).sections
+        for (const row of [load, ...alternatives])
+          expect(row.ratedOhm).toBeLessThanOrEqual((row.minimumOhm / 0.8) * (1 + 1e-9))
+      }),
+      { seed: 20_260_201, numRuns: 200 },
+    )
+  })
+})
+
 describe('wiring left out', () => {
   test('one driver stands alone, without an assumption about the wiring', () => {
     const { sections, assumptions } = outcome({ drivers: [eight] })
@@ -96,6 +128,13 @@ describe('contradictions, every one told where it is', () => {
     expect(faults.map(({ at }) => at)).toEqual(['/drivers/1/id', '/drivers/2', '/drivers/2/parameters/reOhm'])
     expect(faultsOf({ drivers: [driver('main', { fsHz: 100 })] }).map(({ at }) => at)).toEqual([
       '/drivers/0/parameters/reOhm',
+    ])
+  })
+
+  test('a board whose lowest supply is above its highest is refused', () => {
+    const amplifier = { minimumSupplyV: 12, maximumSupplyV: 9 }
+    expect(faultsOf({ drivers: [eight], amplifier }).map(({ at }) => at)).toEqual([
+      '/amplifier/minimumSupplyV',
     ])
   })
 

@@ -210,13 +210,92 @@ test('the sections are what the contract says of them', () => {
   expectConforms(outcome({ ...smallBoard, supply: { kind: 'computer-port' } }).sections, powerBudgetSections)
 })
 
+describe('a single-ended output on one supply', () => {
+  const request = (wants: PowerBudgetRequest['wants']): PowerBudgetRequest => ({
+    amplifier: { output: 'single-ended', supplyVoltageV: 12 },
+    loadOhm: 4,
+    supply: { kind: 'adapter', voltageV: 12 },
+    ...(wants && { wants }),
+  })
+
+  // Row coupling-output-capacitor of tests/outside/electrical-checks.json.
+  test('rests at half the supply and needs 995 uF into 4 ohm for 40 Hz, the note taken when none is wanted', () => {
+    const { sections, assumptions, working } = outcome(request(undefined))
+    expect(sections.power.outputDcV).toBe(6)
+    expect(sections.power.outputCapacitorUf).toBeCloseTo(994.72, 1)
+    expect(assumptions).toContainEqual(expect.objectContaining({ at: '/wants/lowestHz', value: 40 }))
+    const [printed] = working.filter(({ quantity }) => quantity === 'capacitor at a single-ended output')
+    expect(evaluate(printed?.formula ?? '', { ...printed?.with })).toBeCloseTo(
+      sections.power.outputCapacitorUf ?? 0,
+      9,
+    )
+  })
+
+  test('needs half of it for a lowest note an octave up', () => {
+    const { sections, assumptions } = outcome(request({ lowestHz: 80 }))
+    expect(sections.power.outputCapacitorUf).toBeCloseTo(994.72 / 2, 1)
+    expect(assumptions.map(({ at }) => at)).not.toContain('/wants/lowestHz')
+    expectConforms(sections, powerBudgetSections)
+  })
+
+  test('a bridge has neither', () => {
+    const { sections, assumptions } = outcome(shelfPair)
+    expect(sections.power).toMatchObject({ outputDcV: null, outputCapacitorUf: null })
+    expect(assumptions.map(({ at }) => at)).not.toContain('/wants/lowestHz')
+  })
+})
+
+describe('the resistance of the reservoir itself', () => {
+  const esr = '/supply/reservoirEsrOhm'
+
+  test('is assumed at its own place when it was not given', () => {
+    const places = outcome(shelfPair).assumptions.map(({ at }) => at)
+    expect(places).toContain(esr)
+    expect(places).not.toContain('/supply/reservoirUf')
+  })
+
+  test('is used when given: 12 V through 0.12711 ohm of lead (row cable-drop-22) and 0.2 ohm', () => {
+    const { sections, assumptions } = outcome({
+      ...shelfPair,
+      supply: { ...shelfPair.supply, reservoirEsrOhm: 0.2 },
+    })
+    expect(sections.reservoir?.attachPeakA).toBeCloseTo(12 / 0.32711, 2)
+    expect(assumptions.map(({ at }) => at)).not.toContain(esr)
+  })
+})
+
+test('a lead of unknown wire is taken as 24 AWG, and it is said', () => {
+  const { assumptions } = outcome({ ...shelfPair, supply: { ...shelfPair.supply, cable: { lengthM: 1 } } })
+  expect(assumptions).toContainEqual(expect.objectContaining({ at: '/supply/cable/gaugeAwg', value: 24 }))
+})
+
+/** The same request with one of every two values that contradict each other taken out. */
+function reconciled({ amplifier, supply, ...rest }: PowerBudgetRequest): PowerBudgetRequest {
+  const { minimumSupplyV: _, ...board } = amplifier
+  const { port, voltageV, cable, ...source } = supply
+  const { areaMm2: __, ...lead } = cable ?? { lengthM: 1 }
+  const hasSocket = supply.kind !== 'adapter' && supply.kind !== 'cells'
+  return {
+    ...rest,
+    amplifier: { supplyVoltageV: 12, ...board },
+    supply: {
+      ...source,
+      ...(cable && { cable: lead }),
+      ...(port !== undefined && hasSocket && { port }),
+      ...(voltageV !== undefined && supply.kind === 'adapter' && { voltageV }),
+    },
+  }
+}
+
 test('no request that the schema admits gets a number that is none, or a throw', () => {
   let answered = 0
   const sensitivity = fc.option(fc.double({ min: 40, max: 130, noNaN: true }), { nil: undefined })
   fc.assert(
     fc.property(admittedBy(PowerBudgetRequest), sensitivity, (request, sensitivity1W1mDb) => {
       const known = sensitivity1W1mDb === undefined ? {} : { sensitivity1W1mDb }
-      const result = powerBudget(request as PowerBudgetRequest, known)
+      const given = request as PowerBudgetRequest
+      expect(notFinite(powerBudget(given, known))).toEqual([])
+      const result = powerBudget(reconciled(given), known)
       if (!isRefusal(result)) answered++
       expect(notFinite(result)).toEqual([])
     }),

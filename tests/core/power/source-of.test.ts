@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import { cellsInSeriesOf } from '../../../src/core/power/battery.ts'
+import { sourceOf } from '../../../src/core/power/source-of.ts'
+import type { Supply } from '../../../src/schema/power.ts'
+
+function sourceFrom(supply: Supply) {
+  const resolved = sourceOf(supply, {})
+  if (isRefusal(resolved)) throw new Error('refused')
+  return resolved
+}
+
+// A lithium cell has 3.0 V empty, 3.7 V nominal, 4.2 V full: common practice, no source.
+test('a pack of three cells has a lowest, a nominal and a highest voltage', () => {
+  const { source } = sourceFrom({ kind: 'cells', cellsInSeries: 3 })
+  expect(source.lowestVoltageV).toBeCloseTo(9, 9)
+  expect(source.voltageV).toBeCloseTo(11.1, 9)
+  expect(source.highestVoltageV).toBeCloseTo(12.6, 9)
+})
+
+test('a pack of which only the voltage is given has the cells that fit it, and it is said', () => {
+  const { source, assumptions } = sourceFrom({ kind: 'cells', voltageV: 14.8 })
+  expect(source.lowestVoltageV).toBeCloseTo(12, 9)
+  expect(source.highestVoltageV).toBeCloseTo(16.8, 9)
+  expect(assumptions).toContainEqual(expect.objectContaining({ at: '/supply/cellsInSeries', value: 4 }))
+})
+
+test('other sources have one voltage', () => {
+  const { source, assumptions } = sourceFrom({ kind: 'adapter', voltageV: 12 })
+  expect(source).toMatchObject({ lowestVoltageV: 12, highestVoltageV: 12, cellsInSeries: null })
+  expect(assumptions).toEqual([])
+})
+
+test.each([
+  [3.7, 1],
+  [7.4, 2],
+  [9, 3],
+  [11.1, 3],
+  [12, 3],
+  [22.2, 6],
+  // Between the full single cell and the empty pair there is nothing: a converter stands behind the cells.
+  [5, null],
+  [1.5, null],
+])('%d V is a pack of %s cells', (voltageV, cells) => {
+  expect(cellsInSeriesOf(voltageV)).toBe(cells)
+})
