@@ -156,6 +156,13 @@ export const Workshop = share(
         ),
       ),
       edging: Type.Optional(ref(Edging)),
+      leadHoleMm: Type.Optional(
+        quantity('mm', 'Hole for the lead in the back; 8 when left out', {
+          minimum: 2,
+          maximum: 30,
+          examples: [8],
+        }),
+      ),
       leastWebMm: Type.Optional(
         quantity('mm', 'Least wood between holes; 8 or the board, whichever is more, when left out', {
           minimum: 0,

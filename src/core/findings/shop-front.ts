@@ -6,6 +6,22 @@ import type { Rule } from './rule.ts'
 /** Thinnest web that holds at all, mm. Common practice, no source. */
 const BREAKING_WEB_MM = 3
 
+/** Millimetres rounded up to a tenth: whoever follows the advice then has enough. */
+const atLeast = (value: number): string => mm(Math.ceil(value * 10 - 1e-6) / 10)
+
+/** What leaves more wood between the holes, as far as each would help. */
+function forMoreWood({ column }: ShopFacts): string[] {
+  const { shortMm, acrossShortMm, smallRow, upright } = column
+  return [
+    ...(shortMm > 0 ? [`Make the front ${atLeast(shortMm)} longer.`] : []),
+    ...(acrossShortMm > 0
+      ? [`Make the front ${atLeast(acrossShortMm)} ${upright ? 'wider' : 'higher'}.`]
+      : []),
+    ...(smallRow && shortMm > 0 ? ['Move the control and the indicator to the back of the box.'] : []),
+    'Use a smaller driver or port, or lead the port through another panel.',
+  ]
+}
+
 const names = (all: readonly string[]): string => all.join(', ')
 
 /** Rules about the holes in the front. */
@@ -20,10 +36,7 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     limit: () => 0,
     message: ({ column }) =>
       `The holes do not fit between the walls: the column is ${mm(column.overlapMm)} too long without any wood between them, ${mm(column.shortMm)} with the webs it needs.`,
-    remedies: ({ column }) => [
-      `Make the front ${mm(column.shortMm)} longer.`,
-      'Use a smaller driver or port, or lead the port through another panel.',
-    ],
+    remedies: forMoreWood,
   },
   {
     code: 'hole-wider-than-opening',
@@ -36,8 +49,8 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     message: ({ column }) =>
       `The widest hole exceeds the opening between the walls by ${mm(column.acrossMm)}: it would run into the boards behind the front.`,
     remedies: ({ column }) => [
-      `Make the box ${mm(column.acrossMm)} wider or use thinner board.`,
-      'Use a smaller driver.',
+      `Make the box ${atLeast(column.acrossMm)} ${column.upright ? 'wider' : 'higher'} or use thinner board.`,
+      'Use a smaller driver or port.',
     ],
   },
   {
@@ -50,10 +63,7 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     limit: () => BREAKING_WEB_MM,
     message: ({ web }) =>
       `Only ${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; that breaks out when sawn.`,
-    remedies: ({ column }) => [
-      `Make the front ${mm(column.shortMm)} longer.`,
-      'Use a smaller driver or port, or lead the port through another panel.',
-    ],
+    remedies: forMoreWood,
     caution: DRILL_CAUTION,
   },
   {
@@ -66,10 +76,7 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     limit: ({ leastWebMm }) => leastWebMm,
     message: ({ web, leastWebMm }) =>
       `${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; ${mm(leastWebMm)} are wanted.`,
-    remedies: ({ column }) => [
-      'Glue a second layer behind the front before cutting.',
-      `Make the front ${mm(Math.max(column.shortMm, 1))} longer.`,
-    ],
+    remedies: forMoreWood,
   },
   {
     code: 'flanges-overlap',

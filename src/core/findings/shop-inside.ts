@@ -81,11 +81,26 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     ],
   },
   {
+    code: 'bodies-collide',
+    severity: 'blocker',
+    at: '/drivers',
+    unit: 'mm',
+    when: ({ bodies }) => bodies !== null && bodies.gapMm < 0,
+    value: ({ bodies }) => bodies?.gapMm ?? 0,
+    limit: () => 0,
+    message: ({ bodies }) =>
+      `Inside, ${bodies?.between.join(' and ')} want the same room: they overlap by ${mm(-(bodies?.gapMm ?? 0))}.`,
+    remedies: ({ bodies }) => [
+      `Move them apart by ${mm(LEAST_BETWEEN_BODIES_MM - (bodies?.gapMm ?? 0))}, on a larger front if need be.`,
+      'Use a smaller driver or port, or lead the port through another panel.',
+    ],
+  },
+  {
     code: 'bodies-close',
     severity: 'warning',
     at: '/drivers',
     unit: 'mm',
-    when: ({ bodies }) => bodies !== null && bodies.gapMm < LEAST_BETWEEN_BODIES_MM,
+    when: ({ bodies }) => bodies !== null && bodies.gapMm >= 0 && bodies.gapMm < LEAST_BETWEEN_BODIES_MM,
     value: ({ bodies }) => bodies?.gapMm ?? 0,
     limit: () => LEAST_BETWEEN_BODIES_MM,
     message: ({ bodies }) =>

@@ -9,6 +9,18 @@ const STRIP_SPARE_MM = 1
 /** Thinnest board whose edge takes a screw, mm. Common practice, no source. */
 const EDGE_SCREW_BOARD_MM = 12
 
+/** How to get bands that cover the edge: fewer from the strip on hand, when one or more are wide enough, or a new one. */
+function forWiderBands({ strip, thicknessMm }: ShopFacts): string[] {
+  const bands = strip === null ? 0 : Math.floor(strip.boughtMm / thicknessMm)
+  const buy = `Buy a strip of ${mm(thicknessMm + STRIP_SPARE_MM)} or more.`
+  if (strip === null || bands < 1) return [buy]
+  const fewer =
+    bands === 1
+      ? `Do not slit the strip: whole, it covers the edge with ${mm(strip.boughtMm)}.`
+      : `Slit the strip into ${bands} bands only, ${mm(strip.boughtMm / bands)} each.`
+  return [fewer, buy]
+}
+
 /** Rules about joints and edges. */
 export const joineryRules: readonly Rule<ShopFacts>[] = [
   {
@@ -60,12 +72,12 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     severity: 'blocker',
     at: '/workshop/edging',
     unit: 'mm',
-    when: ({ stripMm, thicknessMm }) => stripMm !== null && stripMm < thicknessMm,
-    value: ({ stripMm }) => stripMm ?? 0,
+    when: ({ strip, thicknessMm }) => strip !== null && strip.eachMm < thicknessMm,
+    value: ({ strip }) => strip?.eachMm ?? 0,
     limit: ({ thicknessMm }) => thicknessMm,
-    message: ({ stripMm, thicknessMm }) =>
-      `The band is ${mm(stripMm ?? 0)} wide after slitting and does not cover an edge of ${mm(thicknessMm)}.`,
-    remedies: () => ['Slit the strip into fewer bands.', 'Buy a wider strip.'],
+    message: ({ strip, thicknessMm }) =>
+      `The band is ${mm(strip?.eachMm ?? 0)} wide${(strip?.slitsInto ?? 1) > 1 ? ' after slitting' : ''} and does not cover an edge of ${mm(thicknessMm)}.`,
+    remedies: forWiderBands,
     caution: KNIFE_CAUTION,
   },
   {
@@ -73,13 +85,18 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     severity: 'note',
     at: '/workshop/edging',
     unit: 'mm',
-    when: ({ stripMm, thicknessMm }) =>
-      stripMm !== null && stripMm >= thicknessMm && stripMm < thicknessMm + STRIP_SPARE_MM,
-    value: ({ stripMm }) => stripMm ?? 0,
+    when: ({ strip, thicknessMm }) =>
+      strip !== null && strip.eachMm >= thicknessMm && strip.eachMm < thicknessMm + STRIP_SPARE_MM,
+    value: ({ strip }) => strip?.eachMm ?? 0,
     limit: ({ thicknessMm }) => thicknessMm + STRIP_SPARE_MM,
-    message: ({ stripMm, thicknessMm }) =>
-      `A band of ${mm(stripMm ?? 0)} on an edge of ${mm(thicknessMm)} leaves no room for a crooked slit.`,
-    remedies: () => ['Slit along a steel rule in several light strokes.', 'Buy a wider strip.'],
+    message: ({ strip, thicknessMm }) =>
+      `A band of ${mm(strip?.eachMm ?? 0)} on an edge of ${mm(thicknessMm)} leaves no room for ${(strip?.slitsInto ?? 1) > 1 ? 'a crooked slit' : 'laying it askew'}.`,
+    remedies: ({ strip }) => [
+      (strip?.slitsInto ?? 1) > 1
+        ? 'Slit along a steel rule in several light strokes.'
+        : 'Tack the band at both ends and in the middle before ironing it on.',
+      'Buy a wider strip.',
+    ],
     caution: KNIFE_CAUTION,
   },
   {

@@ -3,6 +3,7 @@ import { STRIP_CAUTION } from '../shop/cautions.ts'
 import type { BoardFacts, ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
 import { drillingRules } from './shop-drilling.ts'
+import { ductRules } from './shop-duct.ts'
 import { frontRules } from './shop-front.ts'
 import { insideRules } from './shop-inside.ts'
 import { joineryRules } from './shop-joinery.ts'
@@ -11,6 +12,7 @@ import { joineryRules } from './shop-joinery.ts'
 export const shopRules: readonly Rule<ShopFacts>[] = [
   ...frontRules,
   ...insideRules,
+  ...ductRules,
   ...drillingRules,
   ...joineryRules,
 ]

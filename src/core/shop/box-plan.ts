@@ -10,6 +10,9 @@ import { type Carcass, usualRunsThrough } from './joint-panels.ts'
 import { outerFromVolume } from './outer-from-volume.ts'
 import type { Material } from './screws.ts'
 
+/** Hole for the lead in the back when the workshop does not say, mm. Common practice, no source. */
+export const USUAL_LEAD_HOLE_MM = 8
+
 export type Box = NonNullable<CutListRequest['box']>
 
 /** A box with every size settled. */
@@ -23,6 +26,8 @@ export interface BoxPlan {
   port: Port | undefined
   /** Length of the tube, mm; null when nobody could tell. */
   portLengthMm: number | null
+  /** Hole for the lead in the back, mm. */
+  leadHoleMm: number
   assumptions: Assumption[]
 }
 
@@ -57,6 +62,11 @@ const RULES: readonly BoxRule[] = [
     broken: (box, thicknessMm = Infinity) =>
       box.joint === 'rebate' && (box.rebateDepthMm ?? 0) >= thicknessMm,
     message: 'must be less than the board is thick',
+  },
+  {
+    at: '/box/rebateDepthMm',
+    broken: (box) => box.rebateDepthMm !== undefined && (box.joint ?? 'butt') !== 'rebate',
+    message: 'only a rebate has this depth: give joint "rebate", or leave it out',
   },
 ]
 
@@ -175,6 +185,7 @@ export function boxPlan(request: CutListRequest, box: Box, portLengthMm: number 
     drivers: request.drivers ?? [],
     port: request.port,
     portLengthMm: lengthMm,
+    leadHoleMm: request.workshop?.leadHoleMm ?? USUAL_LEAD_HOLE_MM,
     assumptions: [...choices(request, box, thicknessMm), ...assumptions, ...tubeWallAssumption(request.port)],
   }
 }

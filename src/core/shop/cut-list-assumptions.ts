@@ -1,9 +1,9 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Assumption } from '../../schema/frame.ts'
-import type { BoxPlan } from './box-plan.ts'
+import { type BoxPlan, USUAL_LEAD_HOLE_MM } from './box-plan.ts'
 import { USUAL_OVERHANG_MM } from './edging.ts'
 import { USUAL_INDICATOR_MM, USUAL_SHAFT_MM } from './front-bodies.ts'
-import { CABLE_HOLE_MM, USUAL_BOLT_COUNT, USUAL_DRIVER_SCREW_MM } from './holes.ts'
+import { USUAL_BOLT_COUNT, USUAL_BUSH_MM, USUAL_DRIVER_SCREW_MM } from './holes.ts'
 
 /** A table saw with a thin blade, mm: 3/32 inch. */
 export const USUAL_KERF_MM = 2.4
@@ -64,7 +64,14 @@ export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: nu
       at: '/signal/volumeControl/shaftDiameterMm',
       value: USUAL_SHAFT_MM,
       unit: 'mm',
-      why: 'the usual bush of a small control; common practice, no source',
+      why: 'the usual hole for the bush of a small control; common practice, no source',
+    },
+    {
+      filled: control !== undefined && control.bushLengthMm === undefined,
+      at: '/signal/volumeControl/bushLengthMm',
+      value: USUAL_BUSH_MM,
+      unit: 'mm',
+      why: 'the usual threaded bush of a small control, which sets its pocket; common practice, no source',
     },
     {
       filled: indicator !== undefined && indicator.diameterMm === undefined,
@@ -90,9 +97,16 @@ export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: nu
       why: 'the usual screw of small drivers, for the pilot; common practice, no source',
     },
     {
-      filled: true,
-      at: '/box',
-      value: CABLE_HOLE_MM,
+      filled: plan.port?.slot !== undefined && plan.port.slot.onWall === undefined,
+      at: '/port/slot/onWall',
+      value: false,
+      unit: '',
+      why: 'the slot stands free of the walls, as its tuning reckons too',
+    },
+    {
+      filled: request.workshop?.leadHoleMm === undefined,
+      at: '/workshop/leadHoleMm',
+      value: USUAL_LEAD_HOLE_MM,
       unit: 'mm',
       why: 'a hole for the lead, low in the back; common practice, no source',
     },

@@ -12,7 +12,9 @@ import { boxFaults, boxPlan } from './box-plan.ts'
 import { boxCautions, DUST_CAUTION, SAW_CAUTION } from './cautions.ts'
 import { boxAssumptions, USUAL_KERF_MM, workshopAssumptions } from './cut-list-assumptions.ts'
 import { boardFormulas, boxFormulas } from './cut-list-working.ts'
+import { ductOf, ductPanels } from './duct.ts'
 import { edgesToBandMm, edgingPlan } from './edging.ts'
+import { frameFaults } from './frame-faults.ts'
 import { leastWebMm } from './front-layout.ts'
 import { shopFacts } from './gather-facts.ts'
 import { hardwareOf } from './hardware.ts'
@@ -65,6 +67,7 @@ function requestFaults(request: CutListRequest): Fault[] {
         ]
       : []),
     ...(box === undefined ? [] : boxFaults(box, request.stock)),
+    ...frameFaults(request.drivers ?? []),
   ]
 }
 
@@ -76,9 +79,13 @@ function wantedForBox(
   const plan = boxPlan(request, box, resolved.portLengthMm)
   const webMm = leastWebMm(request.workshop?.leastWebMm, plan.carcass.thicknessMm)
   const front = frontOf(request, plan, webMm)
-  const panels = boxPanels(request, plan).map((panel) =>
-    panel.id === 'front' ? { ...panel, holes: front.holes } : panel,
-  )
+  const duct = ductOf(plan)
+  const panels = [
+    ...boxPanels(request, plan).map((panel) =>
+      panel.id === 'front' ? { ...panel, holes: front.holes } : panel,
+    ),
+    ...(duct === null ? [] : ductPanels(duct, plan)),
+  ]
   const frontPanel = panels.find((panel) => panel.id === 'front')
   if (frontPanel === undefined) throw new Error('every joint has a front')
   const facts = shopFacts(request, plan, front, frontPanel, webMm)

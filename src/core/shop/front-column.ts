@@ -1,10 +1,13 @@
 /** Something that takes room on the front, measured along the column and across it, mm. */
 export interface Body {
-  id: string
   alongMm: number
   acrossMm: number
   /** How far a flange reaches beyond its hole, mm. */
   rimMm: number
+  /** How far the boards of a duct reach beyond its hole inside, mm. */
+  shelfMm: number
+  /** Room wanted to a wall, mm; it gives way before any web does. */
+  clearMm: number
 }
 
 /** The room on the front: the inner opening, and how much more of the panel lies around it. */
@@ -13,6 +16,12 @@ export interface Opening {
   acrossMm: number
   /** Panel beyond the opening on each side, mm: the board thickness where the front covers the edges. */
   marginMm: number
+}
+
+/** Least wood before the first body of a column and after the last, mm. */
+export interface Ends {
+  firstMm: number
+  lastMm: number
 }
 
 /** Where the bodies of a column lie. */
@@ -25,38 +34,77 @@ export interface Column {
   overlapMm: number
 }
 
-/** Least gaps between neighbours: the web, or more where two flanges would meet. */
+/** Least gaps between neighbours: the web, or more where two flanges or two ducts would meet. */
 const gapsOf = (bodies: readonly Body[], webMm: number): number[] =>
-  bodies.slice(1).map((body, index) => Math.max(webMm, body.rimMm + bodies[index]!.rimMm))
+  bodies
+    .slice(1)
+    .map((body, index) =>
+      Math.max(webMm, body.rimMm + bodies[index]!.rimMm, body.shelfMm + bodies[index]!.shelfMm),
+    )
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
-/** End gap and gaps between for the room there is: even beyond the least, else the ends give way first. */
-function spread(freeMm: number, gaps: readonly number[], webMm: number): { end: number; between: number[] } {
+/** End gap that keeps every body as far from the wall as it wants; a body nearer the wall counts as room. */
+function clearedEndMm(bodies: readonly Body[], gaps: readonly number[], leastMm: number): number {
+  let beforeMm = 0
+  return bodies.reduce((end, body, index) => {
+    const wanted = Math.max(end, body.clearMm - beforeMm)
+    beforeMm += body.alongMm + (gaps[index] ?? 0)
+    return wanted
+  }, leastMm)
+}
+
+const clearedEnds = (bodies: readonly Body[], gaps: readonly number[], ends: Ends): Ends => ({
+  firstMm: clearedEndMm(bodies, gaps, ends.firstMm),
+  lastMm: clearedEndMm(bodies.toReversed(), gaps.toReversed(), ends.lastMm),
+})
+
+/**
+ * First end gap and gaps between for the room there is. Spare room goes to all alike; where it is short, first the
+ * room wanted to the walls gives way, then the webs at the ends, then those between.
+ */
+function spread(
+  freeMm: number,
+  gaps: readonly number[],
+  least: Ends,
+  cleared: Ends,
+): { first: number; between: number[] } {
   const between = sum(gaps)
-  const spare = freeMm - between - 2 * webMm
-  if (spare >= 0) {
-    const more = spare / (gaps.length + 2)
-    return { end: webMm + more, between: gaps.map((gap) => gap + more) }
+  const forEnds = freeMm - between
+  const leastEnds = least.firstMm + least.lastMm
+  const clearedBoth = cleared.firstMm + cleared.lastMm
+  if (forEnds >= clearedBoth) {
+    const more = (forEnds - clearedBoth) / (gaps.length + 2)
+    return { first: cleared.firstMm + more, between: gaps.map((gap) => gap + more) }
   }
-  if (freeMm >= between) return { end: (freeMm - between) / 2, between: [...gaps] }
-  return { end: 0, between: gaps.map((gap) => (gap * freeMm) / between) }
+  if (forEnds >= leastEnds) {
+    const share = (forEnds - leastEnds) / (clearedBoth - leastEnds)
+    return { first: least.firstMm + share * (cleared.firstMm - least.firstMm), between: [...gaps] }
+  }
+  if (forEnds >= 0) return { first: (forEnds * least.firstMm) / leastEnds, between: [...gaps] }
+  return { first: 0, between: gaps.map((gap) => (gap * freeMm) / between) }
 }
 
 /** Least length of a column with webs between and at both ends, mm, without the boards around it. Geometry. */
-export const columnMm = (bodies: readonly Body[], webMm: number): number =>
-  sum(bodies.map((body) => body.alongMm)) + sum(gapsOf(bodies, webMm)) + 2 * webMm
+export const columnMm = (bodies: readonly Body[], webMm: number, ends: Ends): number =>
+  sum(bodies.map((body) => body.alongMm)) + sum(gapsOf(bodies, webMm)) + ends.firstMm + ends.lastMm
+
+/** Length of a column that also keeps the room wanted to the walls, mm. Geometry. */
+export const clearColumnMm = (bodies: readonly Body[], webMm: number, ends: Ends): number =>
+  columnMm(bodies, webMm, clearedEnds(bodies, gapsOf(bodies, webMm), ends))
 
 /**
  * Spreads bodies along the opening: webs everywhere when they fit, thinner ones when only the holes do.
- * @param webMm  least wood between holes and to the inner wall, mm. Common practice, no source
+ * @param webMm  least wood between holes, mm. Common practice, no source
+ * @param ends   least wood to the inner walls, mm. Common practice, no source
  */
-export function column(bodies: readonly Body[], alongMm: number, webMm: number): Column {
-  const shortMm = Math.max(0, columnMm(bodies, webMm) - alongMm)
+export function column(bodies: readonly Body[], alongMm: number, webMm: number, ends: Ends): Column {
+  const shortMm = Math.max(0, columnMm(bodies, webMm, ends) - alongMm)
   const freeMm = alongMm - sum(bodies.map((body) => body.alongMm))
   if (freeMm < 0) return { centresMm: [], shortMm, overlapMm: -freeMm }
-  const { end, between } = spread(freeMm, gapsOf(bodies, webMm), webMm)
-  let reached = end
+  const gaps = gapsOf(bodies, webMm)
+  const { first, between } = spread(freeMm, gaps, ends, clearedEnds(bodies, gaps, ends))
+  let reached = first
   const centresMm = bodies.map((body, index) => {
     const centre = reached + body.alongMm / 2
     reached += body.alongMm + (between[index] ?? 0)
@@ -65,12 +113,19 @@ export function column(bodies: readonly Body[], alongMm: number, webMm: number):
   return { centresMm, shortMm, overlapMm: 0 }
 }
 
+/** Wood that a hole still needs beside it within the opening, where the panel ends there or soon after, mm. */
+export const toWallMm = ({ marginMm }: Opening, webMm: number): number => Math.max(0, webMm - marginMm)
+
 /**
  * Centre of a small hole beside a body, measured from the middle of the opening, mm; null when webs to the body and
  * to the edge of the panel leave no room for it. Geometry.
  */
-export function besideMm(body: Body, diameterMm: number, opening: Opening, webMm: number): number | null {
-  const toWallMm = Math.max(0, webMm - opening.marginMm)
-  const spareMm = (opening.acrossMm - body.acrossMm) / 2 - diameterMm - webMm - toWallMm
-  return spareMm < 0 ? null : body.acrossMm / 2 + webMm + spareMm / 2 + diameterMm / 2
+export function besideMm(
+  { acrossMm }: Pick<Body, 'acrossMm'>,
+  diameterMm: number,
+  opening: Opening,
+  webMm: number,
+): number | null {
+  const spareMm = (opening.acrossMm - acrossMm) / 2 - diameterMm - webMm - toWallMm(opening, webMm)
+  return spareMm < 0 ? null : acrossMm / 2 + webMm + spareMm / 2 + diameterMm / 2
 }

@@ -1,7 +1,10 @@
 import type { Point } from './bolt-circle.ts'
 import type { BoxPlan } from './box-plan.ts'
-import type { FrontDriver, FrontPort, SmallHole } from './front-bodies.ts'
-import { type Body, besideMm, column, type Opening } from './front-column.ts'
+import { ductLengthMm } from './duct.ts'
+import { type FloorBand, floorBand } from './floor-slots.ts'
+import type { FrontItems } from './front-bodies.ts'
+import { clearColumnMm, column, columnMm, type Ends } from './front-column.ts'
+import { acrossClearMm, acrossWantedMm, type Room, type Row, type Rows, rowsOf } from './front-rows.ts'
 import { frontCovers } from './joint-panels.ts'
 
 /** Least web when the workshop does not say, mm; the board counts when it is thicker. Common practice, no source. */
@@ -11,123 +14,129 @@ const LEAST_WEB_MM = 8
 export const leastWebMm = (askedMm: number | undefined, thicknessMm: number): number =>
   askedMm ?? Math.max(LEAST_WEB_MM, thicknessMm)
 
-export interface FrontItems {
-  drivers: readonly FrontDriver[]
-  ports: readonly FrontPort[]
-  small: readonly SmallHole[]
-}
-
 /** Where everything on the front lies, or by how much it does not fit. */
 export interface FrontLayout {
   /** Centres on the panel, from its lower left corner; empty when the holes do not fit. */
   centres: Map<string, Point>
+  /** true when the column stands, so that its length is a height. */
+  upright: boolean
   /** Room wanted along the column beyond what there is, mm. */
   shortMm: number
   /** Room by which the holes alone are too long for the opening, mm. */
   overlapMm: number
   /** Room by which the widest hole exceeds the opening, mm. */
   acrossMm: number
+  /** Room wanted across the column beyond what there is, mm. */
+  acrossShortMm: number
+  /** true when control and indicator take a row of their own. */
+  smallRow: boolean
 }
 
-/** Name of the row that small holes get when there is no room beside a port. */
-const SMALL_ROW = 'small holes'
-
-function bodiesOf({ drivers, ports }: FrontItems, upright: boolean): Body[] {
-  const driverBodies = drivers.map(({ id, frame }) => ({
-    id,
-    alongMm: frame.cutoutDiameterMm,
-    acrossMm: frame.cutoutDiameterMm,
-    rimMm: Math.max(0, (frame.outerDiameterMm - frame.cutoutDiameterMm) / 2),
-  }))
-  const portBodies = ports.map(({ id, outerDiameterMm, slot }) => {
-    const width = slot?.widthMm ?? outerDiameterMm ?? 0
-    const height = slot?.heightMm ?? outerDiameterMm ?? 0
-    return { id, alongMm: upright ? height : width, acrossMm: upright ? width : height, rimMm: 0 }
-  })
-  return [...driverBodies, ...portBodies]
+interface Frame extends Room {
+  ends: Ends
+  band: FloorBand
 }
 
-function smallRow(small: readonly SmallHole[], webMm: number): Body {
-  const diameters = small.map((hole) => hole.diameterMm)
-  return {
-    id: SMALL_ROW,
-    alongMm: Math.max(...diameters),
-    acrossMm: diameters.reduce((sum, diameter) => sum + diameter, 0) + webMm * (small.length - 1),
-    rimMm: 0,
-  }
-}
-
-/** Offsets of the small holes from the middle line: beside the last port, or in a row of their own. */
-function smallOffsets(
-  small: readonly SmallHole[],
-  beside: Body | undefined,
-  opening: Opening,
-  webMm: number,
-) {
-  const sides = [1, -1]
-  const inRow = small.length === 1 ? [0] : sides.map((side) => (side * opening.acrossMm) / 4)
-  return small.map(({ kind, diameterMm }, index) => {
-    const offset = beside === undefined ? null : besideMm(beside, diameterMm, opening, webMm)
-    return { kind, besideMm: offset === null ? null : sides[index]! * offset, inRowMm: inRow[index] ?? 0 }
-  })
-}
-
-/** The column on one front: bodies in order, small holes, and how it stands in the opening. */
-interface Frame {
-  bodies: readonly Body[]
-  small: { kind: SmallHole['kind']; offsetMm: number }[]
-  opening: Opening
-  upright: boolean
-}
-
+/** The opening that slots on the floor leave to the column, and which way the column runs. */
 function frameOf(plan: BoxPlan, items: FrontItems, webMm: number): Frame {
-  const { widthMm, heightMm } = plan.inner
+  const { thicknessMm } = plan.carcass
+  const shelfMm = ductLengthMm(plan) === null ? 0 : thicknessMm
+  const rims = items.drivers.map(({ frame, holeMm }) => (frame.outerDiameterMm - holeMm) / 2)
+  const band = floorBand(items.ports, plan.inner, thicknessMm, webMm, Math.max(webMm, shelfMm, ...rims))
+  const { widthMm } = plan.inner
+  const heightMm = plan.inner.heightMm - band.heightMm
   const upright = heightMm >= widthMm
-  const opening: Opening = {
-    alongMm: upright ? heightMm : widthMm,
-    acrossMm: upright ? widthMm : heightMm,
-    marginMm: frontCovers(plan.carcass) ? plan.carcass.thicknessMm : 0,
-  }
-  const main = bodiesOf(items, upright)
-  const port = items.ports.length > 0 ? main.at(-1) : undefined
-  const offsets = smallOffsets(items.small, port, opening, webMm)
-  const beside = offsets.every((offset) => offset.besideMm !== null)
   return {
-    bodies: beside ? main : [...main, smallRow(items.small, webMm)],
-    small: offsets.map(({ kind, besideMm: offset, inRowMm }) => ({
-      kind,
-      offsetMm: beside ? (offset ?? 0) : inRowMm,
-    })),
-    opening,
+    opening: {
+      alongMm: upright ? heightMm : widthMm,
+      acrossMm: upright ? widthMm : heightMm,
+      marginMm: frontCovers(plan.carcass) ? thicknessMm : 0,
+    },
     upright,
+    webMm,
+    shelfMm,
+    // The land above a slot on the floor is the web there.
+    ends: { firstMm: webMm, lastMm: upright && band.heightMm > 0 ? 0 : webMm },
+    band,
   }
+}
+
+const keepsClear = (rows: readonly Row[], frame: Frame): boolean =>
+  acrossClearMm(rows, frame) <= frame.opening.acrossMm &&
+  clearColumnMm(rows, frame.webMm, frame.ends) <= frame.opening.alongMm
+
+const keepsWebsAcross = (rows: readonly Row[], frame: Frame): boolean =>
+  acrossWantedMm(rows, frame) <= frame.opening.acrossMm
+
+const keepsWebs = (rows: readonly Row[], frame: Frame): boolean =>
+  keepsWebsAcross(rows, frame) && columnMm(rows, frame.webMm, frame.ends) <= frame.opening.alongMm
+
+/**
+ * Ports side by side as far as the width of the front allows, else above each other: first a way that keeps all webs
+ * and the room to the walls, then one that keeps the webs, then one that keeps them at least across.
+ */
+function chosenRows(items: FrontItems, frame: Frame): Rows {
+  const ports = items.floor ? [] : items.ports
+  const ascending = Array.from({ length: Math.max(1, ports.length) }, (_, index) => index + 1)
+  const ways = (frame.upright ? ascending.toReversed() : ascending).map((perRow) =>
+    rowsOf({ ...items, ports }, perRow, frame),
+  )
+  const stacked = rowsOf({ ...items, ports }, 1, frame)
+  return (
+    ways.find(({ rows }) => keepsClear(rows, frame)) ??
+    ways.find(({ rows }) => keepsWebs(rows, frame)) ??
+    ways.find(({ rows }) => keepsWebsAcross(rows, frame)) ??
+    stacked
+  )
 }
 
 /** Centres on the panel, from its lower left corner; an upright column is counted from the top. */
-function centresOf(frame: Frame, plan: BoxPlan, alongMm: readonly number[]): Map<string, Point> {
-  const { marginMm } = frame.opening
+function centresOf(
+  { opening, upright, band }: Frame,
+  plan: BoxPlan,
+  rows: readonly Row[],
+  alongMm: readonly number[],
+): Map<string, Point> {
+  const { marginMm } = opening
   const { widthMm, heightMm } = plan.inner
+  const middleMm = band.heightMm + (heightMm - band.heightMm) / 2
   const at = (along: number, offset: number): Point =>
-    frame.upright
+    upright
       ? { xMm: marginMm + widthMm / 2 + offset, yMm: marginMm + heightMm - along }
-      : { xMm: marginMm + along, yMm: marginMm + heightMm / 2 + offset }
-  const last = alongMm.at(-1) ?? 0
+      : { xMm: marginMm + along, yMm: marginMm + middleMm + offset }
   return new Map([
-    ...frame.bodies.map((body, index) => [body.id, at(alongMm[index] ?? 0, 0)] as const),
-    ...frame.small.map(({ kind, offsetMm }) => [kind, at(last, offsetMm)] as const),
+    ...rows.flatMap((row, index) =>
+      row.members.map(({ id, offsetMm }) => [id, at(alongMm[index] ?? 0, offsetMm)] as const),
+    ),
+    ...[...band.centres].map(
+      ([id, { xMm, yMm }]) => [id, { xMm: marginMm + xMm, yMm: marginMm + yMm }] as const,
+    ),
   ])
 }
 
 /**
  * A column along the longer side of the opening: drivers from the small to the large, then the ports, with control
- * and indicator beside the last port or, without room there, in a row of their own at the end.
+ * and indicator beside the last port or, without room there, in a row of their own at the end. Slots on a wall lie on
+ * the inner floor, below or beside the column.
  * @param webMm  least wood between holes, mm
  */
 export function frontLayout(plan: BoxPlan, items: FrontItems, webMm: number): FrontLayout {
   const frame = frameOf(plan, items, webMm)
-  const { centresMm, shortMm, overlapMm } = column(frame.bodies, frame.opening.alongMm, webMm)
-  const widest = Math.max(0, ...frame.bodies.map((body) => body.acrossMm))
-  const acrossMm = Math.max(0, widest - frame.opening.acrossMm)
+  const { rows, smallRow } = chosenRows(items, frame)
+  const { centresMm, shortMm, overlapMm } = column(rows, frame.opening.alongMm, webMm, frame.ends)
+  const beyond = (wantedMm: number) => Math.max(0, wantedMm - frame.opening.acrossMm)
+  const acrossMm = Math.max(
+    beyond(Math.max(0, ...rows.map((row) => row.acrossMm))),
+    frame.band.acrossMm - plan.inner.widthMm,
+  )
   const fits = overlapMm === 0 && acrossMm === 0
-  return { centres: fits ? centresOf(frame, plan, centresMm) : new Map(), shortMm, overlapMm, acrossMm }
+  return {
+    centres: fits ? centresOf(frame, plan, rows, centresMm) : new Map(),
+    upright: frame.upright,
+    shortMm,
+    overlapMm,
+    acrossMm,
+    acrossShortMm: beyond(acrossWantedMm(rows, frame)),
+    smallRow,
+  }
 }

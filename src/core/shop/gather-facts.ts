@@ -1,13 +1,14 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Panel } from '../../schema/panel.ts'
 import { type BoxPlan, grossVolumeL } from './box-plan.ts'
+import { ductOf } from './duct.ts'
 import { stripEachMm } from './edging.ts'
-import { unmeasuredDrivers } from './front-bodies.ts'
+import { CLEAR_DIAMETERS, unmeasuredDrivers } from './front-bodies.ts'
 import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
 import { coverMm, landMm } from './hole-saw.ts'
 import { drillingOf, type Front, sawFor, wantedFor } from './holes.ts'
 import { behindMagnetMm, behindTubeMm, bodyGapMm, tubeInsideMm } from './inside-fit.ts'
-import { gluedEdgesMm } from './joint-panels.ts'
+import { frontCovers, gluedEdgesMm } from './joint-panels.ts'
 import { edgeScrews, isFibreboard, jointScrewMm, longestScrewMm, thickestEdgeScrewMm } from './screws.ts'
 import type { ShopFacts } from './shop-facts.ts'
 
@@ -29,6 +30,13 @@ function least<Item>(items: readonly Item[], measure: (item: Item) => number): I
 /** Every pair of items, each once. */
 const pairs = <Item>(items: readonly Item[]): [Item, Item][] =>
   items.flatMap((first, index) => items.slice(index + 1).map((second): [Item, Item] => [first, second]))
+
+/** The narrowest wood of the front; a slot on the floor of the box opens an inset front at its edge. */
+function webFact({ holes, items }: Front, panel: Panel, { carcass }: BoxPlan): ShopFacts['web'] {
+  const drilled = holes.filter((hole) => hole.kind !== 'bolt')
+  const open = items.floor && !frontCovers(carcass) ? drilled.filter((hole) => hole.kind === 'slot') : []
+  return narrowestWeb(drilled, panel.lengthMm, panel.widthMm, open)
+}
 
 function flangeFact({ items, holes }: Front, panel: Panel): ShopFacts['flange'] {
   const flanges = items.drivers.flatMap(({ id, frame }) => {
@@ -61,15 +69,18 @@ function tubeFact(front: Front, panel: Panel, plan: BoxPlan): ShopFacts['tube'] 
   const { outer, thicknessMm } = plan.carcass
   const slotLeast = port.slot === undefined ? 0 : Math.min(port.slot.widthMm, port.slot.heightMm)
   const leastMm = port.innerDiameterMm ?? slotLeast
-  const holes = front.holes.filter((hole) => hole.kind === 'port')
+  const tubes = front.holes.flatMap((hole) => {
+    const outerMm = front.items.ports.find(({ id }) => id === hole.id)?.outerDiameterMm
+    return outerMm === undefined || outerMm === null ? [] : [{ ...hole, diameterMm: outerMm }]
+  })
   const insetMm = (panel.lengthMm - plan.inner.widthMm) / 2
-  const toWalls = holes.map((hole) => edgeGapMm(hole, panel.lengthMm, panel.widthMm, insetMm))
+  const toWalls = tubes.map((tube) => edgeGapMm(tube, panel.lengthMm, panel.widthMm, insetMm))
   return {
     insideMm: tubeInsideMm(portLengthMm, thicknessMm),
     behindMm: behindTubeMm(outer.depthMm, thicknessMm, portLengthMm),
     leastMm,
     sideMm: toWalls.length === 0 ? leastMm : Math.min(...toWalls),
-    leastSideMm: leastMm / 2,
+    leastSideMm: CLEAR_DIAMETERS * leastMm,
   }
 }
 
@@ -96,16 +107,15 @@ function sawFacts(
 ): Pick<ShopFacts, 'saw' | 'filed' | 'noSaw'> {
   const { pilotMm, sawsMm } = drillingOf(request, plan)
   const drivers = items.drivers.map((driver) => {
-    const wanted = wantedFor(driver, pilotMm)
+    const wanted = wantedFor(driver.frame, pilotMm)
     const choice = sawFor(wanted, sawsMm)
-    const holeMm = wanted.diameterMm + choice.looseMm
     return {
       at: driver.at,
       id: driver.id,
       sawMm: choice.sawMm,
-      holeMm,
-      landMm: landMm(wanted, holeMm),
-      coverMm: coverMm(wanted, holeMm),
+      holeMm: driver.holeMm,
+      landMm: landMm(wanted, driver.holeMm),
+      coverMm: coverMm(wanted, driver.holeMm),
       fileMm: choice.fileMm,
     }
   })
@@ -182,11 +192,7 @@ export function shopFacts(
     usualThicknessMm: USUAL_THICKNESS.find(({ toL }) => gross <= toL)?.thicknessMm ?? 0,
     joint,
     column: front.layout,
-    web: narrowestWeb(
-      front.holes.filter((hole) => hole.kind !== 'bolt'),
-      panel.lengthMm,
-      panel.widthMm,
-    ),
+    web: webFact(front, panel, plan),
     leastWebMm: webMm,
     flange: flangeFact(front, panel),
     magnet: magnetFact(front, plan),
@@ -196,7 +202,15 @@ export function shopFacts(
     driverScrew: driverScrewFact(request, plan, front),
     faceScrew: faceScrewFact(front, panel, plan),
     ...joineryFacts(request, plan),
-    stripMm: edging === undefined || edging.edges === 'none' ? null : stripEachMm(edging),
+    strip:
+      edging === undefined || edging.edges === 'none'
+        ? null
+        : {
+            boughtMm: edging.widthMm,
+            slitsInto: edging.slitsInto ?? 1,
+            eachMm: stripEachMm(edging),
+          },
+    duct: ductOf(plan),
     unmeasured: unmeasuredDrivers(plan),
     radiator: request.passiveRadiator !== undefined,
   }

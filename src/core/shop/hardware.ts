@@ -1,6 +1,7 @@
 import type { CutListRequest, CutListSections, Hardware } from '../../schema/cut-list.ts'
 import { mm } from '../say.ts'
 import type { BoxPlan } from './box-plan.ts'
+import { ductEdgesMm, ductOf } from './duct.ts'
 import type { Front } from './holes.ts'
 import { gluedEdgesMm } from './joint-panels.ts'
 import { glueG } from './mass.ts'
@@ -67,19 +68,22 @@ export function hardwareOf(
   front: Front,
   edging: CutListSections['edging'],
 ): Hardware[] {
-  const jointMm = sum(gluedEdgesMm(plan.carcass)) * plan.boxes
-  const [, mostGlueG] = glueG(jointMm, glueWidthMm(plan))
+  const duct = ductOf(plan)
+  const carcassMm = sum(gluedEdgesMm(plan.carcass)) * plan.boxes
+  const ductMm = duct === null ? 0 : ductEdgesMm(duct) * plan.boxes
+  const [, carcassGlueG] = glueG(carcassMm, glueWidthMm(plan))
+  const [, ductGlueG] = glueG(ductMm, plan.carcass.thicknessMm)
   return [
     ...screwRows(request, plan, front),
     {
       item: 'white wood glue',
-      count: mostGlueG,
+      count: carcassGlueG + ductGlueG,
       unit: 'g',
       note: 'Clamp 30 minutes, full strength after a day. It does not hold on the printed face of laminate.',
     },
     {
       item: 'sealant',
-      count: (jointMm / 1000) * SEALANT_ML_PER_M,
+      count: ((carcassMm + ductMm) / 1000) * SEALANT_ML_PER_M,
       unit: 'mL',
       note: 'Neutral-cure or acrylic, on every joint inside, and around leads, control and tube.',
     },

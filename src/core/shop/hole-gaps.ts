@@ -27,14 +27,22 @@ export function edgeGapMm(hole: Opening, lengthMm: number, widthMm: number, inse
   return Math.min(x, y) - insetMm
 }
 
-/** The narrowest web of a panel, between holes or to an edge; null without holes. Geometry. */
-export function narrowestWeb(holes: readonly Opening[], lengthMm: number, widthMm: number): Web | null {
+/**
+ * The narrowest web of a panel, between holes or to an edge; null without holes. Geometry.
+ * @param open  holes that are meant to reach the edge
+ */
+export function narrowestWeb(
+  holes: readonly Opening[],
+  lengthMm: number,
+  widthMm: number,
+  open: readonly Opening[] = [],
+): Web | null {
   let least: Web | null = null
   const offer = (webMm: number, a: string, b: string) => {
     if (least === null || webMm < least.webMm) least = { webMm, between: [a, b] }
   }
   holes.forEach((hole, index) => {
-    offer(edgeGapMm(hole, lengthMm, widthMm), hole.id, 'edge')
+    if (!open.includes(hole)) offer(edgeGapMm(hole, lengthMm, widthMm), hole.id, 'edge')
     for (const other of holes.slice(index + 1)) offer(gapMm(hole, other), hole.id, other.id)
   })
   return least

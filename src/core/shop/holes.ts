@@ -1,10 +1,18 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { DriverFrame } from '../../schema/driver.ts'
 import type { Hole } from '../../schema/panel.ts'
 import { mm } from '../say.ts'
 import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
 import type { BoxPlan } from './box-plan.ts'
-import { type FrontDriver, type FrontPort, frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
-import { type FrontItems, type FrontLayout, frontLayout } from './front-layout.ts'
+import {
+  type FrontDriver,
+  type FrontItems,
+  type FrontPort,
+  frontDrivers,
+  frontPorts,
+  smallHoles,
+} from './front-bodies.ts'
+import { type FrontLayout, frontLayout } from './front-layout.ts'
 import { chooseSaw, type SawChoice, type WantedHole } from './hole-saw.ts'
 import { bushPocket } from './inside-fit.ts'
 import { coreMm, leadBitMm, pilotDepthMm } from './screws.ts'
@@ -12,9 +20,7 @@ import { coreMm, leadBitMm, pilotDepthMm } from './screws.ts'
 /** Screw for drivers when the request names none, mm. Common practice, no source. */
 export const USUAL_DRIVER_SCREW_MM = 3
 /** Bush of a control when the request does not say, mm. Common practice, no source. */
-const USUAL_BUSH_MM = 7
-/** Hole for the lead in the back, mm. Common practice, no source. */
-export const CABLE_HOLE_MM = 8
+export const USUAL_BUSH_MM = 7
 /** Screws of a driver that names a bolt circle but no number. Common practice, no source. */
 export const USUAL_BOLT_COUNT = 4
 
@@ -44,7 +50,7 @@ export function drillingOf(request: CutListRequest, plan: BoxPlan): Drilling {
 }
 
 /** A driver's cut-out as the choice of a saw sees it. */
-export const wantedFor = ({ frame }: FrontDriver, pilotMm: number): WantedHole => ({
+export const wantedFor = (frame: DriverFrame, pilotMm: number): WantedHole => ({
   diameterMm: frame.cutoutDiameterMm,
   boltCircleMm: frame.boltCircleDiameterMm,
   pilotMm,
@@ -65,14 +71,14 @@ function sawNote({ sawMm, fileMm, looseMm }: SawChoice, wantedMm: number): strin
 
 function driverHoles(driver: FrontDriver, centre: Point, drilling: Drilling): Hole[] {
   const { frame } = driver
-  const choice = sawFor(wantedFor(driver, drilling.pilotMm), drilling.sawsMm)
+  const choice = sawFor(wantedFor(frame, drilling.pilotMm), drilling.sawsMm)
   const bolts = frame.boltCount ?? USUAL_BOLT_COUNT
   const cutout: Hole = {
     id: driver.id,
     kind: 'driver',
     ...centre,
     ...ROUND,
-    diameterMm: frame.cutoutDiameterMm + choice.looseMm,
+    diameterMm: driver.holeMm,
     drillMm: choice.sawMm,
     toolNote: sawNote(choice, frame.cutoutDiameterMm),
     through: true,
@@ -103,8 +109,9 @@ function driverHoles(driver: FrontDriver, centre: Point, drilling: Drilling): Ho
 function portHole(port: FrontPort, centre: Point, drilling: Drilling): Hole {
   const base = { id: port.id, ...centre, through: true, depthMm: drilling.thicknessMm }
   if (port.slot !== null) {
-    const { widthMm, heightMm } = port.slot
-    const toolNote = `Drill the corners, saw out ${mm(widthMm)} by ${mm(heightMm)} with a fretsaw or router.`
+    const { widthMm, heightMm, onWall } = port.slot
+    const floor = onWall ? ' Its lower edge is level with the inner floor.' : ''
+    const toolNote = `Drill the corners, saw out ${mm(widthMm)} by ${mm(heightMm)} with a fretsaw or router.${floor}`
     return {
       ...base,
       kind: 'slot',
@@ -121,7 +128,7 @@ function portHole(port: FrontPort, centre: Point, drilling: Drilling): Hole {
     ...base,
     kind: 'port',
     ...ROUND,
-    diameterMm: wantedMm + choice.looseMm,
+    diameterMm: port.holeMm,
     drillMm: choice.sawMm,
     toolNote: `${sawNote(choice, wantedMm)} Seal the tube all round.`,
   }
@@ -156,13 +163,15 @@ export interface Front {
 }
 
 export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): Front {
-  const items = {
-    drivers: frontDrivers(plan.drivers),
-    ports: frontPorts(plan.port),
+  const drilling = drillingOf(request, plan)
+  const sawn = (wanted: WantedHole) => wanted.diameterMm + sawFor(wanted, drilling.sawsMm).looseMm
+  const items: FrontItems = {
+    drivers: frontDrivers(plan.drivers, (frame) => sawn(wantedFor(frame, drilling.pilotMm))),
+    ports: frontPorts(plan.port, (diameterMm) => sawn({ diameterMm })),
     small: smallHoles(request),
+    floor: plan.port?.slot?.onWall === true,
   }
   const layout = frontLayout(plan, items, webMm)
-  const drilling = drillingOf(request, plan)
   const at = <Item>(id: string, item: Item, make: (item: Item, centre: Point) => Hole[]): Hole[] => {
     const centre = layout.centres.get(id)
     return centre === undefined ? [] : make(item, centre)
@@ -182,16 +191,19 @@ export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): 
 }
 
 /** The hole for the lead, low in the middle of the back. */
-export function cableHole(backLengthMm: number, backWidthMm: number, plan: BoxPlan): Hole {
-  const { thicknessMm } = plan.carcass
+export function cableHole(
+  backLengthMm: number,
+  backWidthMm: number,
+  { carcass: { thicknessMm }, leadHoleMm }: BoxPlan,
+): Hole {
   return {
     id: 'cable',
     kind: 'cable',
     xMm: backLengthMm / 2,
-    yMm: Math.min(backWidthMm / 2, 2 * thicknessMm + CABLE_HOLE_MM),
+    yMm: Math.min(backWidthMm / 2, 2 * thicknessMm + leadHoleMm),
     ...ROUND,
-    diameterMm: CABLE_HOLE_MM,
-    drillMm: CABLE_HOLE_MM,
+    diameterMm: leadHoleMm,
+    drillMm: leadHoleMm,
     toolNote: 'For the lead; knot it inside and seal the hole.',
     through: true,
     depthMm: thicknessMm,

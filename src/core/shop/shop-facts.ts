@@ -1,3 +1,5 @@
+import type { Duct } from './duct.ts'
+import type { FrontLayout } from './front-layout.ts'
 import type { Web } from './hole-gaps.ts'
 
 /** What the rules of the workshop look at; a member is null when the box has no such thing. */
@@ -7,7 +9,7 @@ export interface ShopFacts {
   /** Thinnest board that suits the air inside, mm. */
   usualThicknessMm: number
   joint: 'butt' | 'mitre' | 'rebate'
-  column: { shortMm: number; overlapMm: number; acrossMm: number }
+  column: Omit<FrontLayout, 'centres'>
   web: Web | null
   leastWebMm: number
   flange: { gapMm: number; between: [string, string] } | null
@@ -24,7 +26,9 @@ export interface ShopFacts {
   panelScrew: { diameterMm: number; lengthMm: number; thickestMm: number; wantedMm: number } | null
   /** Glued edges too short for screws, of all glued edges of one box. */
   unscrewed: { edges: number; of: number; shortestMm: number } | null
-  stripMm: number | null
+  /** Edge band: the strip as bought, into how many it is slit, and the width of each, mm. */
+  strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
+  duct: Duct | null
   unmeasured: string[]
   radiator: boolean
 }

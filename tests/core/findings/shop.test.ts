@@ -9,7 +9,7 @@ const sound: ShopFacts = {
   grossVolumeL: 2.8,
   usualThicknessMm: 9,
   joint: 'butt',
-  column: { shortMm: 0, overlapMm: 0, acrossMm: 0 },
+  column: { shortMm: 0, overlapMm: 0, acrossMm: 0, acrossShortMm: 0, upright: true, smallRow: false },
   web: { webMm: 12, between: ['a', 'b'] },
   leastWebMm: 12,
   flange: { gapMm: 0, between: ['a', 'b'] },
@@ -23,7 +23,8 @@ const sound: ShopFacts = {
   faceScrew: { edgeMm: 12, cornerMm: 25 },
   panelScrew: { diameterMm: 3, lengthMm: 30, thickestMm: 3, wantedMm: 30 },
   unscrewed: { edges: 0, of: 12, shortestMm: 140 },
-  stripMm: 13,
+  strip: { boughtMm: 13, slitsInto: 1, eachMm: 13 },
+  duct: null,
   unmeasured: [],
   radiator: false,
 }
@@ -34,10 +35,23 @@ it('a box just inside every limit of the shop reference has no finding', () => {
   expect(codes(sound)).toEqual([])
 })
 
+/** A slot on the floor between two cheeks of 12 mm. */
+const duct: NonNullable<ShopFacts['duct']> = {
+  slots: 1,
+  onFloor: true,
+  widthMm: 60,
+  heightMm: 15,
+  lengthMm: 48,
+  shelvesEach: 1,
+  cheeksEach: 2,
+  cheekHeightMm: 27,
+  besideMm: 12,
+}
+
 /** Limits of the shop reference, section 11, and of the sections it sums up: just outside. */
 const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
-  ['holes-longer-than-front', 'blocker', { column: { shortMm: 40, overlapMm: 0.1, acrossMm: 0 } }],
-  ['hole-wider-than-opening', 'blocker', { column: { shortMm: 0, overlapMm: 0, acrossMm: 0.1 } }],
+  ['holes-longer-than-front', 'blocker', { column: { ...sound.column, shortMm: 40, overlapMm: 0.1 } }],
+  ['hole-wider-than-opening', 'blocker', { column: { ...sound.column, acrossMm: 0.1 } }],
   ['web-breaks', 'blocker', { web: { webMm: 2.9, between: ['a', 'b'] } }],
   ['web-thin', 'warning', { web: { webMm: 3, between: ['a', 'b'] } }],
   ['web-thin', 'warning', { web: { webMm: 11.9, between: ['a', 'b'] } }],
@@ -50,6 +64,9 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
   ['tube-hits-back', 'blocker', { tube: { ...sound.tube!, behindMm: -0.1 } }],
   ['tube-near-side', 'warning', { tube: { ...sound.tube!, sideMm: 12.9 } }],
   ['bodies-close', 'warning', { bodies: { gapMm: 4.9, between: ['a', 'b'] } }],
+  ['bodies-close', 'warning', { bodies: { gapMm: 0, between: ['a', 'b'] } }],
+  ['bodies-collide', 'blocker', { bodies: { gapMm: -0.1, between: ['a', 'b'] } }],
+  ['slot-duct-of-board', 'note', { duct }],
   ['saw-eats-screws', 'warning', { saw: { ...sound.saw!, landMm: 1.4 } }],
   ['flange-covers-little', 'warning', { saw: { ...sound.saw!, coverMm: 2.9 } }],
   ['hole-to-file', 'note', { filed: { id: 'a', fileMm: 1 } }],
@@ -61,9 +78,9 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
   ['edge-screw-too-thick', 'warning', { thicknessMm: 11.9 }],
   ['joint-screw-short', 'warning', { panelScrew: { ...sound.panelScrew!, lengthMm: 29.9 } }],
   ['edges-glued-only', 'note', { unscrewed: { edges: 4, of: 12, shortestMm: 136 } }],
-  ['edging-without-spare', 'note', { stripMm: 12.9 }],
-  ['edging-without-spare', 'note', { stripMm: 12 }],
-  ['edging-too-narrow', 'blocker', { stripMm: 11.9 }],
+  ['edging-without-spare', 'note', { strip: { boughtMm: 12.9, slitsInto: 1, eachMm: 12.9 } }],
+  ['edging-without-spare', 'note', { strip: { boughtMm: 24, slitsInto: 2, eachMm: 12 } }],
+  ['edging-too-narrow', 'blocker', { strip: { boughtMm: 11.9, slitsInto: 1, eachMm: 11.9 } }],
   ['board-thin-for-volume', 'note', { usualThicknessMm: 12.1 }],
   ['mitres-need-a-true-saw', 'note', { joint: 'mitre' }],
   ['driver-not-measured', 'warning', { unmeasured: ['main'] }],
@@ -76,9 +93,50 @@ describe('just outside a limit', () => {
     expect(found.map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]])
   })
 
+  it('a slot without room for cheeks says so beside where its boards go', () => {
+    const found = codes({ ...sound, duct: { ...duct, besideMm: 11.9, cheeksEach: 0 } })
+    expect(found).toEqual(['slot-duct-of-board', 'no-room-for-cheeks'])
+  })
+
   it('every rule has its row above', () => {
-    const tried = new Set(OUTSIDE.map(([code]) => code))
+    const tried = new Set(['no-room-for-cheeks', ...OUTSIDE.map(([code]) => code)])
     expect(shopRules.map(({ code }) => code).filter((code) => !tried.has(code))).toEqual([])
+  })
+})
+
+describe('remedies that would help', () => {
+  const remedies = (change: Partial<ShopFacts>, code: string) =>
+    apply(shopRules, { ...sound, ...change })
+      .find((finding) => finding.code === code)
+      ?.remedies.join(' ') ?? ''
+
+  it('a thin web wants a longer front by what is short, rounded up, and a control elsewhere', () => {
+    const web = { webMm: 9, between: ['a', 'b'] as [string, string] }
+    const column = { ...sound.column, shortMm: 14.01, smallRow: true }
+    const said = remedies({ web, column }, 'web-thin')
+    expect(said).toContain('14.1 mm longer')
+    expect(said).toContain('control')
+    expect(said).toContain('smaller driver or port')
+    expect(said).not.toMatch(/layer/)
+  })
+
+  it('a web that is thin across wants a wider front, a higher one when the column lies', () => {
+    const web = { webMm: 9, between: ['a', 'edge'] as [string, string] }
+    const across = (upright: boolean) => ({ web, column: { ...sound.column, acrossShortMm: 6, upright } })
+    expect(remedies(across(true), 'web-thin')).toContain('6 mm wider')
+    expect(remedies(across(false), 'web-thin')).toContain('6 mm higher')
+    expect(remedies(across(true), 'web-thin')).not.toMatch(/longer|control/)
+  })
+
+  it.each([
+    // Board of 12 mm: 45 mm make three bands, 22 mm one, 11 mm none.
+    [45, 4, 'into 3 bands only, 15 mm each'],
+    [22, 2, 'Do not slit'],
+    [11, 1, 'Buy a strip of 13 mm'],
+  ])('a strip of %d mm in %d', (boughtMm, slitsInto, said) => {
+    const strip = { boughtMm, slitsInto, eachMm: boughtMm / slitsInto }
+    expect(remedies({ strip }, 'edging-too-narrow')).toContain(said)
+    if (slitsInto === 1) expect(remedies({ strip }, 'edging-too-narrow')).not.toMatch(/[Ss]lit/)
   })
 })
 

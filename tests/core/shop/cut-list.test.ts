@@ -193,6 +193,20 @@ describe('what cannot be computed is refused, every fault at once', () => {
       { ...pair, box: { ...pair.box!, joint: 'rebate', rebateDepthMm: 12 } },
       ['/box/rebateDepthMm'],
     ],
+    [
+      'the depth of a rebate for a butt joint',
+      { ...pair, box: { ...pair.box!, rebateDepthMm: 6 } },
+      ['/box/rebateDepthMm'],
+    ],
+    [
+      'a frame that no driver has, beside a fault of the box',
+      {
+        ...pair,
+        box: { ...pair.box!, panelThicknessMm: 60 },
+        drivers: [{ ...driver, frame: { ...driver.frame, magnetDiameterMm: 67 } }],
+      },
+      ['/box/outer/widthMm', '/drivers/0/frame/magnetDiameterMm'],
+    ],
   ])('%s', (_, request, at) => {
     expect(faultsAt(request)).toEqual(at)
   })
@@ -208,6 +222,29 @@ it('a net volume with proportions gets its outer sides: 2.5 L at 1 : 1.6 : 1.25 
   expect(front?.lengthMm).toBeCloseTo(127.185, 2)
   expect(front?.widthMm).toBeCloseTo(203.495, 2)
   expect(assumptions.map(({ at }) => at)).toContain('/box/panelThicknessMm')
+})
+
+describe('holes that nobody measured', () => {
+  const rows = (request: CutListRequest) =>
+    outcome(request).assumptions.filter(({ at }) => /leadHole|bushLength/.test(at))
+
+  it('lead and bush are assumed where they may be given', () => {
+    expect(rows(pair).map(({ at, value, unit }) => [at, value, unit])).toEqual([
+      ['/signal/volumeControl/bushLengthMm', 7, 'mm'],
+      ['/workshop/leadHoleMm', 8, 'mm'],
+    ])
+  })
+
+  it('what is given is drilled and not assumed', () => {
+    const given = {
+      ...pair,
+      signal: { volumeControl: { resistanceKohm: 50, bushLengthMm: 9 } },
+      workshop: { ...pair.workshop, leadHoleMm: 6 },
+    }
+    const back = outcome(given).sections.panels.find(({ id }) => id === 'back')
+    expect(rows(given)).toEqual([])
+    expect(back?.holes.map(({ kind, diameterMm }) => [kind, diameterMm])).toEqual([['cable', 6]])
+  })
 })
 
 it('a low wide box is laid out along its width', () => {

@@ -102,7 +102,14 @@ describe('webs', () => {
 })
 
 describe('a column of holes', () => {
-  const body = (alongMm: number, rimMm = 0) => ({ id: `${alongMm}`, alongMm, acrossMm: alongMm, rimMm })
+  const body = (alongMm: number, rimMm = 0) => ({
+    alongMm,
+    acrossMm: alongMm,
+    rimMm,
+    shelfMm: 0,
+    clearMm: 0,
+  })
+  const ends = (firstMm: number, lastMm = firstMm) => ({ firstMm, lastMm })
 
   it.each(rows('layout', 'stack-height'))('$id', (check) => {
     const { holesMm, leastWebMm, panelThicknessMm } = check.inputs
@@ -112,6 +119,7 @@ describe('a column of holes', () => {
       columnMm(
         holesMm.map((hole: number) => body(hole)),
         leastWebMm,
+        ends(leastWebMm),
       ) +
         2 * panelThicknessMm,
     )
@@ -119,7 +127,7 @@ describe('a column of holes', () => {
 
   it('spare room is spread evenly', () => {
     // 100 - 20 - 30 = 50 over three gaps of at least 8: 16.67 each.
-    expect(column([body(20), body(30)], 100, 8)).toEqual({
+    expect(column([body(20), body(30)], 100, 8, ends(8))).toEqual({
       centresMm: [50 / 3 + 10, 100 / 3 + 20 + 15].map((value) => expect.closeTo(value, 9)),
       shortMm: 0,
       overlapMm: 0,
@@ -127,15 +135,50 @@ describe('a column of holes', () => {
   })
 
   it('the ends give way before the webs between do', () => {
-    expect(column([body(20), body(30)], 60, 8)).toEqual({ centresMm: [11, 44], shortMm: 14, overlapMm: 0 })
+    expect(column([body(20), body(30)], 60, 8, ends(8))).toEqual({
+      centresMm: [11, 44],
+      shortMm: 14,
+      overlapMm: 0,
+    })
   })
 
   it('flanges need more than the web', () => {
-    expect(columnMm([body(20, 6), body(20, 7)], 8)).toBe(20 + 13 + 20 + 16)
+    expect(columnMm([body(20, 6), body(20, 7)], 8, ends(8))).toBe(20 + 13 + 20 + 16)
+  })
+
+  it('ducts need their boards between them', () => {
+    expect(
+      columnMm(
+        [
+          { ...body(20), shelfMm: 12 },
+          { ...body(20), shelfMm: 12 },
+        ],
+        8,
+        ends(8),
+      ),
+    ).toBe(80)
+  })
+
+  it('room wanted to the wall is kept as long as the webs leave it', () => {
+    const tube = { ...body(30), clearMm: 20 }
+    // 100 - 50 = 50: 8 before, 8 between, 20 behind, and 14 to spare over three gaps.
+    expect(column([body(20), tube], 100, 8, ends(8)).centresMm[1]).toBeCloseTo(100 - 20 - 14 / 3 - 15, 9)
+    // 84 - 50 = 34: 8 and 8, and what is left, 18, behind the tube.
+    expect(column([body(20), tube], 84, 8, ends(8)).centresMm).toEqual([18, 51])
+    // A lamp of 3 with its web between tube and wall is part of the 20.
+    expect(column([tube, body(3)], 80, 8, ends(8)).centresMm[1]).toBeLessThanOrEqual(80 - 9.5)
+  })
+
+  it('land at one end stays when the other gives way', () => {
+    expect(column([body(20)], 24, 8, ends(8, 0)).centresMm).toEqual([14])
   })
 
   it('holes longer than the opening have no place', () => {
-    expect(column([body(40), body(30)], 60, 8)).toEqual({ centresMm: [], shortMm: 34, overlapMm: 10 })
+    expect(column([body(40), body(30)], 60, 8, ends(8))).toEqual({
+      centresMm: [],
+      shortMm: 34,
+      overlapMm: 10,
+    })
   })
 
   it('a small hole goes beside a port when webs stay on both sides', () => {
