@@ -143,7 +143,7 @@ export function analyse(
 ): Outcome<BoxTuningSections> {
   const { speaker } = assembled
   const { voltageV, lowestHz } = judgement
-  const figures = systemFigures(speaker, voltageV * speaker.group.voltageShare)
+  const figures = systemFigures(speaker, voltageV)
   const tuning = tuningOf(speaker, figures)
   const ratings: Ratings = {
     xmaxMm: input.driver.xmaxMm ?? null,

@@ -4,7 +4,7 @@ import type { Space } from '../../schema/design.ts'
 import type { DriverParameters } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { PassiveRadiator, Port } from '../../schema/port.ts'
-import { type AirState, airOf } from '../air.ts'
+import { type AirState, airOf, dryAirSpeedMPerS } from '../air.ts'
 import { completeDriver } from '../driver/complete.ts'
 import { type Contradiction, contradiction } from '../driver/contradiction.ts'
 import type { Fault } from '../outcome.ts'
@@ -19,7 +19,7 @@ import {
   type Opening,
   VISCOSITY_M2_PER_S,
 } from './loudspeaker.ts'
-import { portFaults, spacingAssumption, type TunedPort } from './port.ts'
+import { portAssumptions, portFaults, type TunedPort } from './port.ts'
 
 /** Everything a loudspeaker is made of, as the request says it. */
 export interface BoxInput {
@@ -95,6 +95,21 @@ const frictionQOf = (opening: Opening): number | null =>
     ? wallFrictionQ(opening.port.geometry.radiusMm * 1e-3, opening.port.tuningHz, VISCOSITY_M2_PER_S)
     : null
 
+// Cramer's formula for humid air ends there.
+const isHumidRange = (temperatureC: number): boolean => temperatureC >= 0 && temperatureC <= 30
+
+const dryAirAssumption = (air: Air | undefined): Assumption[] =>
+  air === undefined || air.speedMPerS !== undefined || isHumidRange(air.temperatureC ?? 20)
+    ? []
+    : [
+        {
+          at: '/air/speedMPerS',
+          value: dryAirSpeedMPerS(air.temperatureC ?? 20),
+          unit: 'm/s',
+          why: 'outside 0 to 30 °C the speed of sound is that of dry air (ISO 9613-1, from memory)',
+        },
+      ]
+
 /** Air load of each cone when the request asks for it: its share of the wall it sits in, and the depth behind it. */
 function airLoadKg(input: BoxInput, { inner }: Enclosure, sdM2: number, air: AirState): number {
   if (input.box.airLoad !== true || inner === null) return 0
@@ -140,9 +155,10 @@ export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
       ...completed.assumptions,
       ...enclosed.assumptions,
       ...(input.port !== undefined && enclosed.port !== null
-        ? spacingAssumption(input.port, enclosed.port, '/port')
+        ? portAssumptions(input.port, enclosed.port, '/port')
         : []),
       ...assumptions,
+      ...dryAirAssumption(input.air),
     ],
     contradiction: contradiction(input.driver),
   }

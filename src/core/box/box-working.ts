@@ -1,6 +1,7 @@
 import type { Formula } from '../working.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { portWorking, type TunedPort } from './port.ts'
+import { midBandGain } from './system-figures.ts'
 
 const SMALL = 'R. H. Small, J. Audio Eng. Soc. 20 (1972) and 21 (1973), from memory'
 
@@ -37,7 +38,7 @@ export function boxWorking(speaker: Loudspeaker, port: TunedPort | null, voltage
         n: group.count,
         Sd: driver.sdCm2,
         Bl: driver.blTm,
-        E: voltageV * group.voltageShare,
+        E: voltageV * midBandGain(speaker),
         omega: circuit.solidAngle,
         Mms: driver.mmsG,
         Re: circuit.reOhm,

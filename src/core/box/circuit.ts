@@ -56,6 +56,8 @@ export function responseOf(points: number): Response {
 }
 
 const DB_PER_POWER_NEPER = 10 / Math.LN10
+// A box of Q one thousand million cannot be heard or measured, but it keeps a lossless one finite at its tuning.
+const IDEAL_LOSS = 1e-9
 const REFERENCE_PA_SQUARED = 4e-10
 /**
  * Solves the circuit over a grid of frequencies (> 0, Hz) for `driverVoltage` V RMS at each driver and its source
@@ -91,7 +93,7 @@ export function solveCircuit(
     const wc = w * cab
     const lossy = absorptionOhm * wc
     const d = wc / (1 + lossy * lossy)
-    const yRe = d * lossy + leakG + gRe
+    const yRe = d * (lossy + IDEAL_LOSS) + leakG + gRe
     const yIm = d + gIm
     const y2 = boxed / (yRe * yRe + yIm * yIm)
     const boxRe = yRe * y2

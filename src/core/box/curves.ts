@@ -37,7 +37,6 @@ export function curvesOf(
   baffle: Baffle | null,
 ): BoxTuningSections['curves'] {
   const response = solveLoudspeaker(speaker, grid, voltageV)
-  const driverVoltage = voltageV * speaker.group.voltageShare
   const gain = baffle === null ? null : baffleGainDb(baffle, grid, speaker.air.speedMPerS)
   const splDb = Array.from(response.splDb, (level, i) => level + (gain === null ? 0 : gain[i]!))
   const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
@@ -52,7 +51,8 @@ export function curvesOf(
     maximumSplDb: splDb.map(
       (level, i) =>
         level +
-        20 * Math.log10(allowedShare(ratings, driverVoltage, excursionMm[i]!, ventSpeedMPerS[i]!).share),
+        20 *
+          Math.log10(allowedShare(ratings, response.driverV[i]!, excursionMm[i]!, ventSpeedMPerS[i]!).share),
     ),
   }
 }

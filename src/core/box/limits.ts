@@ -1,7 +1,7 @@
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
-import { logSpaced, type Response } from './circuit.ts'
+import { logSpaced } from './circuit.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { solveLoudspeaker } from './solve-loudspeaker.ts'
+import { type ChannelResponse, solveLoudspeaker } from './solve-loudspeaker.ts'
 
 type LimitedBy = BoxTuningSections['limits']['limitedBy']
 
@@ -79,11 +79,10 @@ export function fullDrive(
   const lowestHz = Math.min(LOWEST_HZ, bandFromHz / 2)
   const grid = logSpaced(lowestHz, Math.max(HIGHEST_HZ, 4 * bandFromHz), POINTS)
   const out = solveLoudspeaker(speaker, grid, voltageV)
-  const driverVoltage = voltageV * speaker.group.voltageShare
   const bandEnd = Math.max(BAND_END_HZ, 2 * bandFromHz)
   const inBand = highestOf(out.excursionMm, grid, bandFromHz, bandEnd)
   const below = highestOf(out.excursionMm, grid, lowestHz, bandFromHz)
-  const loudest = lowestMaximum(grid, out, ratings, driverVoltage, [bandFromHz, bandEnd])
+  const loudest = lowestMaximum(grid, out, ratings, [bandFromHz, bandEnd])
   const { xmaxMm } = ratings
   // Below its tuning an open box lets the cone go; a closed one holds it down to the lowest note.
   const heldFromHz = speaker.opening === null ? lowestHz : speaker.boxHz
@@ -116,9 +115,8 @@ const travelMm = (grid: Float64Array, speed: Float64Array): Float64Array =>
 
 function lowestMaximum(
   grid: Float64Array,
-  out: Response,
+  out: ChannelResponse,
   ratings: Ratings,
-  driverVoltage: number,
   [fromHz, toHz]: readonly [number, number],
 ): { maximumSplDb: number; limitedBy: LimitedBy; atHz: number } {
   let least: { maximumSplDb: number; limitedBy: LimitedBy; atHz: number } | null = null
@@ -126,7 +124,7 @@ function lowestMaximum(
     if (grid[i]! < fromHz || grid[i]! > toHz) continue
     const { share, limitedBy } = allowedShare(
       ratings,
-      driverVoltage,
+      out.driverV[i]!,
       out.excursionMm[i]!,
       out.ventSpeedMPerS[i]!,
     )

@@ -31,6 +31,10 @@ interface ShapeRule {
 const isSlot = (port: PortShape): boolean =>
   port.shape === undefined ? port.slot !== undefined : port.shape === 'slot'
 
+/** Smallest distance at which two ports of this kind lie side by side, mm. */
+const acrossMm = ({ innerDiameterMm = 0, outerDiameterMm = 0, slot }: PortShape): number =>
+  Math.max(innerDiameterMm, outerDiameterMm, slot === undefined ? 0 : Math.min(slot.widthMm, slot.heightMm))
+
 const SHAPE_RULES: readonly ShapeRule[] = [
   {
     field: 'innerDiameterMm',
@@ -54,8 +58,8 @@ const SHAPE_RULES: readonly ShapeRule[] = [
   },
   {
     field: 'spacingMm',
-    broken: (port) => (port.spacingMm ?? Number.POSITIVE_INFINITY) < (port.innerDiameterMm ?? 0),
-    message: (port) => `ports this close overlap; at least ${port.innerDiameterMm} mm between centres`,
+    broken: (port) => (port.spacingMm ?? Number.POSITIVE_INFINITY) < acrossMm(port),
+    message: (port) => `ports this close overlap; at least ${acrossMm(port)} mm between centres`,
   },
 ]
 

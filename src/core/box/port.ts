@@ -66,22 +66,38 @@ export function tunePort(
 /** Air inside all tubes of a solved port, litres. */
 export const tubeAirL = (port: TunedPort): number => port.totalAreaCm2 * (port.lengthMm ?? 0) * 1e-4
 
-/** The distance of neighbouring ports, when it was assumed; `at` is the pointer to the port. */
-export const spacingAssumption = (
+/** What was filled in of a port; `at` is the pointer to it. */
+export function portAssumptions(
   port: Omit<PortRequest, 'netVolumeL'>,
   solved: TunedPort,
   at: string,
-): Assumption[] =>
-  solved.geometry.count > 1 && port.spacingMm === undefined
-    ? [
-        {
-          at: `${at}/spacingMm`,
-          value: 4 * solved.geometry.radiusMm,
-          unit: 'mm',
-          why: 'ports two diameters apart, on the corners of a regular polygon',
-        },
-      ]
-    : []
+): Assumption[] {
+  const ends = endsOf(port.ends)
+  const rows: (Assumption & { given: boolean })[] = [
+    {
+      given: port.ends?.outer !== undefined,
+      at: `${at}/ends/outer`,
+      value: ends.outer,
+      unit: '',
+      why: 'a port usually starts flush in a panel',
+    },
+    {
+      given: port.ends?.inner !== undefined,
+      at: `${at}/ends/inner`,
+      value: ends.inner,
+      unit: '',
+      why: 'and ends free inside the box',
+    },
+    {
+      given: port.spacingMm !== undefined || solved.geometry.count === 1,
+      at: `${at}/spacingMm`,
+      value: 4 * solved.geometry.radiusMm,
+      unit: 'mm',
+      why: 'ports two diameters apart, on the corners of a regular polygon',
+    },
+  ]
+  return rows.flatMap(({ given, ...row }) => (given ? [] : [row]))
+}
 
 /** First pipe resonance of a solved port, Hz; null when it has no length. */
 export function pipeResonanceOf(port: TunedPort, netVolumeL: number, air: AirState): number | null {
@@ -203,9 +219,6 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
     netVolumeL: request.netVolumeL,
     tubeAirL: tubeAirL(solved),
   }
-  const ends = endsOf(request.ends)
-  const assumed = (field: 'outer' | 'inner', why: string) =>
-    request.ends?.[field] === undefined ? [{ at: `/ends/${field}`, value: ends[field], unit: '', why }] : []
   return {
     sections: {
       port: {
@@ -221,11 +234,7 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
       alternatives: alternatives(request, solved, air),
     },
     findings: apply(portRules, facts),
-    assumptions: [
-      ...assumed('outer', 'a port usually starts flush in a panel'),
-      ...assumed('inner', 'and ends free inside the box'),
-      ...spacingAssumption(request, solved, ''),
-    ],
+    assumptions: portAssumptions(request, solved, ''),
     cautions: [],
     working: portWorking(solved, request.netVolumeL, air),
   }

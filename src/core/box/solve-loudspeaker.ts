@@ -5,6 +5,10 @@ import type { ChannelFeed, Loudspeaker } from './loudspeaker.ts'
 export interface ChannelResponse extends Response {
   channelRe: Float64Array
   channelIm: Float64Array
+  /** Voltage of the hardest driven driver, V RMS. */
+  driverV: Float64Array
+  /** Mean driver voltage over channel voltage. */
+  channelGain: Float64Array
 }
 
 const DB_PER_NEPER = 20 / Math.LN10
@@ -40,8 +44,12 @@ export function solveLoudspeaker(
       ...out,
       channelRe: out.impedanceRe.map((ohm) => ohm * impedanceFactor),
       channelIm: out.impedanceIm.map((ohm) => ohm * impedanceFactor),
+      driverV: new Float64Array(frequencyHz.length).fill(voltageV * voltageShare),
+      channelGain: new Float64Array(frequencyHz.length).fill(voltageShare),
     }
   const fed = feed(frequencyHz, out.impedanceRe, out.impedanceIm)
   applyFeed(out, fed)
-  return { ...out, channelRe: fed.impedanceRe, channelIm: fed.impedanceIm }
+  const channelGain = fed.transferRe.map((re, i) => Math.hypot(re, fed.transferIm[i]!))
+  const driverV = channelGain.map((gain, i) => voltageV * gain * fed.unevenness[i]!)
+  return { ...out, channelRe: fed.impedanceRe, channelIm: fed.impedanceIm, driverV, channelGain }
 }

@@ -1,5 +1,7 @@
-import { type Circuit, logSpaced, responseOf, solveCircuit } from './circuit.ts'
+import { type Circuit, logSpaced } from './circuit.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
+import { solveLoudspeaker } from './solve-loudspeaker.ts'
+import type { LumpedVent } from './vent.ts'
 
 /** What sums up a bass response; a frequency is null where the response never falls that far. */
 export interface SystemFigures {
@@ -23,23 +25,42 @@ export function referenceSplDb(circuit: Circuit, driverVoltage: number): number 
 }
 
 /** The same loudspeaker with its port as one plug of air and without coil inductance: the bass alone. */
-function bassOnly(speaker: Loudspeaker): Circuit {
+function bassOnly(speaker: Loudspeaker): Loudspeaker {
   const { circuit } = speaker
   const vent = circuit.vent
-  if (vent === null || vent.kind === 'lumped' || circuit.boxM3PerPa === null) return { ...circuit, leH: 0 }
+  if (vent === null || vent.kind === 'lumped' || circuit.boxM3PerPa === null)
+    return { ...speaker, circuit: { ...circuit, leH: 0 } }
   const w = 2 * Math.PI * speaker.boxHz
-  return {
-    ...circuit,
-    leH: 0,
-    vent: {
-      kind: 'lumped',
-      massKgPerM4: 1 / (w * w * circuit.boxM3PerPa),
-      resistanceOhm: vent.resistanceOhm,
-      complianceM3PerPa: null,
-      areaM2: vent.areaM2,
-    },
+  const plug: LumpedVent = {
+    kind: 'lumped',
+    massKgPerM4: 1 / (w * w * circuit.boxM3PerPa),
+    resistanceOhm: vent.resistanceOhm,
+    complianceM3PerPa: null,
+    areaM2: vent.areaM2,
   }
+  return { ...speaker, circuit: { ...circuit, leH: 0, vent: plug } }
 }
+
+const centreHz = (speaker: Loudspeaker): number => Math.max(speaker.boxHz, speaker.driver.fsHz)
+
+// Two octaves above its resonances a driver is taken as its mass and its resistance alone.
+const MID_BAND = 4
+
+/** Mean driver voltage over channel voltage above the bass; components before the drivers count. */
+export function midBandGain(speaker: Loudspeaker): number {
+  const { feed, voltageShare } = speaker.group
+  if (feed === undefined) return voltageShare
+  const { transferRe, transferIm } = feed(
+    Float64Array.of(MID_BAND * centreHz(speaker)),
+    Float64Array.of(speaker.driver.reOhm),
+    Float64Array.of(0),
+  )
+  return Math.hypot(transferRe[0]!, transferIm[0]!)
+}
+
+/** Level of a loudspeaker above its bass for `voltageV` V RMS on the channel, dB at 1 m. */
+export const midBandSplDb = (speaker: Loudspeaker, voltageV: number): number =>
+  referenceSplDb(speaker.circuit, voltageV * midBandGain(speaker))
 
 const POINTS = 400
 // Within one step of the grid: a frequency to a few parts in ten thousand, far below what a box is built to.
@@ -50,24 +71,25 @@ const HALF_POWER_DB = 10 * Math.log10(2)
  * Cut-off frequencies and peak against the mass-controlled level. f3 is the highest frequency at which the response is
  * down to half power towards the bass; likewise f6, f10. Found on the circuit, port as a plug of air, without coil inductance.
  */
-export function systemFigures(speaker: Loudspeaker, driverVoltage: number): SystemFigures {
-  const circuit = bassOnly(speaker)
-  const reference = referenceSplDb(circuit, driverVoltage)
-  const centre = Math.max(speaker.boxHz, speaker.driver.fsHz)
+export function systemFigures(speaker: Loudspeaker, voltageV: number): SystemFigures {
+  const bass = bassOnly(speaker)
+  const reference = midBandSplDb(speaker, voltageV)
+  const centre = centreHz(speaker)
   // A very damped driver is still rising far above its resonance.
   const top = centre * Math.max(30, 10 / speaker.driver.qts)
   const levels = (fromHz: number, toHz: number, points: number): Levels => {
     const hz = logSpaced(fromHz, toHz, points)
-    const out = responseOf(points)
-    solveCircuit(circuit, hz, driverVoltage, out)
-    return { hz, dB: out.splDb.map((level) => level - reference) }
+    const { splDb } = solveLoudspeaker(bass, hz, voltageV)
+    return { hz, dB: splDb.map((level) => level - reference) }
   }
   const whole = levels(0.02 * centre, top, POINTS)
+  // Behind a coil the top end falls as well; there the search begins at the highest point.
+  const from = speaker.group.feed === undefined ? POINTS - 1 : highestIndex(whole.dB)
   const down = (dB: number): number | null => {
-    const bracket = lastRise(whole, -dB)
+    const bracket = lastRise(whole, -dB, from)
     if (bracket === null) return null
     const near = levels(whole.hz[bracket]!, whole.hz[bracket + 1]!, FINE_POINTS)
-    return interpolated(near, lastRise(near, -dB) ?? 0, -dB)
+    return interpolated(near, lastRise(near, -dB, FINE_POINTS - 1) ?? 0, -dB)
   }
   const peak = peakOf(whole, levels)
   // The tail of a response without a peak ends a hair below or above the reference by rounding.
@@ -84,10 +106,8 @@ export function systemFigures(speaker: Loudspeaker, driverVoltage: number): Syst
 
 /** Level of the bass at one frequency against the mass-controlled level, dB. */
 export function relativeLevelDb(speaker: Loudspeaker, frequencyHz: number): number {
-  const circuit = bassOnly(speaker)
-  const out = responseOf(1)
-  solveCircuit(circuit, Float64Array.of(frequencyHz), 1, out)
-  return out.splDb[0]! - referenceSplDb(circuit, 1)
+  const { splDb } = solveLoudspeaker(bassOnly(speaker), Float64Array.of(frequencyHz), 1)
+  return splDb[0]! - midBandSplDb(speaker, 1)
 }
 
 interface Levels {
@@ -96,11 +116,11 @@ interface Levels {
   dB: Float64Array
 }
 
-/** The last step of a rising response that passes a level; null where it never does. */
-function lastRise({ dB }: Levels, level: number): number | null {
-  let i = dB.length - 1
+/** The last step up to index `from` in which a response rises past a level; null where it never does. */
+function lastRise({ dB }: Levels, level: number, from: number): number | null {
+  let i = from
   while (i >= 0 && dB[i]! >= level) i--
-  return i < 0 || i === dB.length - 1 ? null : i
+  return i < 0 || i === from ? null : i
 }
 
 /** Where a level lies within step `i`, straight between the two points. */

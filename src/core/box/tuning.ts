@@ -4,19 +4,52 @@ import { nearestClosed, worthwhileVented } from './alignment.ts'
 import type { BoxLosses } from './losses.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { type SuitedBox, suitedBoxes } from './suited-boxes.ts'
-import { referenceSplDb, type SystemFigures } from './system-figures.ts'
+import { midBandSplDb, type SystemFigures } from './system-figures.ts'
 import { closedDecayMs, ventedDecayMs } from './transient.ts'
 
 type Tuning = BoxTuningSections['tuning']
 type Nearest = Tuning['nearestAlignment']
+
+const flat = (ohm: number) => [Float64Array.of(ohm), Float64Array.of(0)] as const
+
+/**
+ * Resistance that a driver feels in series at its resonance, ohm: the source's, and what its network looks like from
+ * the driver. Source: Thévenin; from the voltage share at two loads, 1/T = (1 + Zth/Z)/k.
+ */
+function seriesOhm({ circuit, group, driver }: Loudspeaker): number {
+  const { feed } = group
+  if (feed === undefined) return circuit.sourceOhm
+  const shareAt = (ohm: number) => {
+    const { transferRe, transferIm } = feed(Float64Array.of(driver.fsHz), ...flat(ohm))
+    const [re, im] = [transferRe[0]!, transferIm[0]!]
+    const square = re * re + im * im
+    return { re: re / square, im: -im / square }
+  }
+  const [low, high] = [shareAt(driver.reOhm), shareAt(10 * driver.reOhm)]
+  // 1/T is straight in 1/Z: slope Zth/k over intercept 1/k is Zth.
+  const slope = {
+    re: (low.re - high.re) / (0.9 / driver.reOhm),
+    im: (low.im - high.im) / (0.9 / driver.reOhm),
+  }
+  const start = { re: low.re - slope.re / driver.reOhm, im: low.im - slope.im / driver.reOhm }
+  const real = (slope.re * start.re + slope.im * start.im) / (start.re ** 2 + start.im ** 2)
+  return circuit.sourceOhm + Math.max(0, real)
+}
+
+/** Resistance of the whole channel above the bass, ohm. */
+function channelResistanceOhm({ group, driver }: Loudspeaker): number {
+  if (group.feed === undefined) return driver.reOhm * group.impedanceFactor
+  const { impedanceRe } = group.feed(Float64Array.of(4 * driver.fsHz), ...flat(driver.reOhm))
+  return impedanceRe[0]!
+}
 
 /**
  * Total Q of the driver with its source resistance in the circuit.
  * Source: R. H. Small, J. Audio Eng. Soc. 20, 383 (June 1972), from memory.
  */
 export function qtsWithSource(speaker: Loudspeaker): number {
-  const { reOhm, sourceOhm } = speaker.circuit
-  const qes = (speaker.driver.qes * (reOhm + sourceOhm)) / reOhm
+  const { reOhm } = speaker.circuit
+  const qes = (speaker.driver.qes * (reOhm + seriesOhm(speaker))) / reOhm
   return (qes * speaker.driver.qms) / (qes + speaker.driver.qms)
 }
 
@@ -85,7 +118,6 @@ function decay(
 /** The `tuning` section of a solved loudspeaker. */
 export function tuningOf(speaker: Loudspeaker, figures: SystemFigures): Tuning {
   const qts = qtsWithSource(speaker)
-  const levelAt = (channelV: number) => referenceSplDb(speaker.circuit, channelV * speaker.group.voltageShare)
   const common = {
     qts,
     alpha: speaker.alpha,
@@ -93,8 +125,8 @@ export function tuningOf(speaker: Loudspeaker, figures: SystemFigures): Tuning {
     acousticVolumeL: speaker.acousticVolumeL,
     ...figures,
     // One watt in the resistance of the whole channel.
-    spl1WDb: levelAt(Math.sqrt(speaker.driver.reOhm * speaker.group.impedanceFactor)),
-    spl2V83Db: levelAt(2.83),
+    spl1WDb: midBandSplDb(speaker, Math.sqrt(channelResistanceOhm(speaker))),
+    spl2V83Db: midBandSplDb(speaker, 2.83),
     ...decay(speaker, qts, figures.f3Hz),
   }
   if (speaker.opening === null) {

@@ -6,12 +6,14 @@ import { portFaults } from '../box/port.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import { isRefusal } from '../outcome.ts'
 import { cutList } from '../shop/cut-list.ts'
+import { withThickness } from './box-thickness.ts'
 
 /** Length of the port of a box, mm: as given, else from its tuning on the air that drivers and tube leave. */
 function portLength({
   box,
   port,
   drivers,
+  stock,
 }: CutListRequest): { lengthMm: number | null } | { faults: Fault[] } {
   if (port === undefined || box === undefined) return { lengthMm: null }
   const faults = portFaults(port, '/port')
@@ -22,7 +24,7 @@ function portLength({
     count: driver.count ?? 1,
     frame: driver.frame,
   }))
-  const enclosed = enclosure(box, bodies, port, REFERENCE_AIR, liningGain(box))
+  const enclosed = enclosure(withThickness(box, stock), bodies, port, REFERENCE_AIR, liningGain(box))
   return isRefusal(enclosed) ? enclosed : { lengthMm: enclosed.port?.lengthMm ?? null }
 }
 

@@ -1,4 +1,3 @@
-import type { Box } from '../../schema/box.ts'
 import type { CutListSections } from '../../schema/cut-list.ts'
 import type { Design } from '../../schema/design.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
@@ -9,13 +8,13 @@ import { analyse } from '../box/analyse.ts'
 import { assemble, type BoxInput } from '../box/assemble.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
 import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
-import { referenceSplDb } from '../box/system-figures.ts'
+import { midBandSplDb } from '../box/system-figures.ts'
 import { designRules, type WholeDesignFacts } from '../findings/design.ts'
 import { apply } from '../findings/rule.ts'
 import { loadImpedance } from '../load/load-impedance.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
-import { stockThickness } from '../shop/box-plan.ts'
+import { withThickness } from './box-thickness.ts'
 import { channelGroup } from './channel-group.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
@@ -23,12 +22,6 @@ import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
 import { readingsOf } from './readings.ts'
-
-/** The box with the thickness that all boards on hand share, when it names none; the cut list says so. */
-function withThickness({ box, stock }: Design): Box {
-  const thicknessMm = box.panelThicknessMm ?? stockThickness(stock ?? [])
-  return thicknessMm === undefined ? box : { ...box, panelThicknessMm: thicknessMm }
-}
 
 function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
   const index = plan?.mainIndex ?? 0
@@ -47,7 +40,7 @@ function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
       count: driver.count ?? 1,
       frame: driver.frame,
     })),
-    box: withThickness(design),
+    box: withThickness(design.box, design.stock),
     port: design.port,
     passiveRadiator: design.passiveRadiator,
     sourceResistanceOhm: 0,
@@ -81,8 +74,7 @@ function budgetRequest(design: Design, channels: number): PowerBudgetRequest {
 
 /** Level of one channel with 1 W into its rated load at 1 m: the voltage for it, through the circuit's mid-band. */
 function sensitivityDb(speaker: Loudspeaker, ratedOhm: number, channelsPerBox: number): number {
-  const driverVoltage = speaker.group.voltageShare * Math.sqrt(ratedOhm)
-  return referenceSplDb(speaker.circuit, driverVoltage) - 20 * Math.log10(channelsPerBox)
+  return midBandSplDb(speaker, Math.sqrt(ratedOhm)) - 20 * Math.log10(channelsPerBox)
 }
 
 const eachOnce = (faults: readonly Fault[]): Fault[] =>
@@ -92,7 +84,9 @@ const eachOnce = (faults: readonly Fault[]): Fault[] =>
 
 // Load, power and cut list fill in some of the same fields, by the same rules.
 const onceEach = (assumptions: readonly Assumption[]): Assumption[] =>
-  assumptions.filter((row, i) => assumptions.findIndex((other) => other.at === row.at) === i)
+  assumptions.filter(
+    (row, i) => assumptions.findIndex((other) => other.at === row.at && other.unit === row.unit) === i,
+  )
 
 /** Every reason why a design cannot be calculated, from all its parts. */
 function refusalOf(parts: readonly object[]): Refusal {

@@ -1,4 +1,5 @@
 import type { Material } from '../../schema/design-check.ts'
+import { partsOf } from '../load/wiring-parts.ts'
 import { mm, say } from '../say.ts'
 import type { DesignFacts } from './design-facts.ts'
 
@@ -23,6 +24,21 @@ const drivers: Row = (facts) =>
     ),
   )
 
+const radiators: Row = (facts) => {
+  const { passiveRadiator } = facts.design
+  if (passiveRadiator === undefined) return []
+  const mass =
+    passiveRadiator.addedMassG === undefined ? '' : `, ${passiveRadiator.addedMassG} g added to each`
+  return [
+    item(
+      'passive radiator',
+      boxesOf(facts) * (passiveRadiator.count ?? 1),
+      '',
+      `resonance ${say(passiveRadiator.fsHz, 'Hz')}${mass}`,
+    ),
+  ]
+}
+
 const amplifier: Row = ({ design, plan, power }) => [
   item(
     'amplifier board',
@@ -32,15 +48,19 @@ const amplifier: Row = ({ design, plan, power }) => [
   ),
 ]
 
-const supply: Row = ({ design, power }) => [
-  item(
-    `supply: ${design.supply.kind.replace('-', ' ')}`,
-    1,
-    '',
-    `${say(power.supply.voltageV, 'V')}, at least ${say(power.supply.programmeA, 'A', 2)} for music and ${say(power.supply.sineA, 'A', 2)} for test tones; approved and closed`,
-  ),
-  item('fuse in the supply lead', 1, '', `${power.supply.fuseA} A, slow`),
-]
+const supply: Row = ({ design, power }) => {
+  const { kind } = design.supply
+  const { voltageV, programmeA, sineA, fuseA } = power.supply
+  const current = `at least ${say(programmeA, 'A', 2)} for music and ${say(sineA, 'A', 2)} for test tones`
+  const note =
+    kind === 'cells'
+      ? `${design.supply.cellsInSeries ?? 1} in series with a protection board; ${current}; and the charger made for them`
+      : `${say(voltageV, 'V')}, ${current}; ${kind === 'adapter' || kind === 'charger' ? 'approved and closed' : 'as it is'}`
+  return [
+    item(`supply: ${kind.replace('-', ' ')}`, 1, '', note),
+    item('fuse', 1, '', `${fuseA} A, slow, ${kind === 'cells' ? 'at the cells' : 'in the supply lead'}`),
+  ]
+}
 
 const tube: Row = (facts) => {
   const { port } = facts.enclosure
@@ -69,6 +89,42 @@ const board: Row = ({ cut }) => {
     )
   })
 }
+
+// A part is heated by what a full sine sends through it; twice that is a safe rating. Common practice, no source.
+const crossover: Row = ({ plan, power }) => {
+  const watts = say(2 * power.power.cleanPowerW, 'W', 2)
+  const volts = say(2 * power.power.cleanVoltageV, 'V', 2)
+  return partsOf(plan.wiring).flatMap(({ part }) => {
+    if (typeof part === 'string') return []
+    if ('resistorOhm' in part)
+      return [
+        item(
+          `resistor ${part.resistorOhm} ohm`,
+          plan.channels,
+          '',
+          `up to ${watts}; keep it off wood and lining`,
+        ),
+      ]
+    if ('capacitorUf' in part)
+      return [
+        item(`capacitor ${part.capacitorUf} uF`, plan.channels, '', `film or bipolar, ${volts} or more`),
+      ]
+    const resistance = part.resistanceOhm === undefined ? '' : `, at most ${part.resistanceOhm} ohm`
+    return [item(`coil ${part.inductorMh} mH`, plan.channels, '', `air core${resistance}`)]
+  })
+}
+
+const outputCapacitor: Row = ({ plan, power }) =>
+  power.power.outputCapacitorUf === null
+    ? []
+    : [
+        item(
+          `output capacitor ${say(power.power.outputCapacitorUf, 'uF', 2)} or more`,
+          plan.channels,
+          '',
+          `marked ${say(power.supply.highestVoltageV, 'V', 2)} or more, plus to the amplifier`,
+        ),
+      ]
 
 const reservoir: Row = ({ design, power }) =>
   power.reservoir === null || design.supply.reservoirUf === undefined
@@ -101,7 +157,7 @@ const signal: Row = ({ design, plan }) => {
             `volume control ${control.resistanceKohm} kohm, ${control.taper ?? 'audio'} taper`,
             1,
             '',
-            `${plan.channels} gangs`,
+            `${plan.channels} gang${plan.channels === 1 ? '' : 's'}`,
           ),
         ]),
     ...(capacitor === undefined
@@ -113,7 +169,20 @@ const signal: Row = ({ design, plan }) => {
 const hardware: Row = ({ cut }) =>
   cut.hardware.map((row) => item(row.item, row.count, row.unit ?? '', row.note))
 
-const LIST: readonly Row[] = [drivers, amplifier, supply, board, tube, hardware, reservoir, indicator, signal]
+const LIST: readonly Row[] = [
+  drivers,
+  radiators,
+  amplifier,
+  supply,
+  board,
+  tube,
+  hardware,
+  crossover,
+  outputCapacitor,
+  reservoir,
+  indicator,
+  signal,
+]
 
 /** What to buy or find for the whole set. */
 export const materialsOf = (facts: DesignFacts): Material[] => LIST.flatMap((row) => row(facts))

@@ -41,7 +41,8 @@ const quieter = (facts: BoxFacts): string[] =>
         `Keep the level down: with notes below ${hertz(facts.bandFromHz)} in the music, ${volt(facts.safeVoltageV)} on the channel is the most, ${decibel(20 * Math.log10(facts.driveVoltageV / facts.safeVoltageV))} below full.`,
       ]
 const highPass = (facts: BoxFacts): string[] =>
-  facts.protectiveHighPassHz === null
+  // A corner inside the band takes the music away with the danger.
+  facts.protectiveHighPassHz === null || facts.protectiveHighPassHz > facts.bandFromHz
     ? []
     : [`Put a second-order high-pass at ${hertz(facts.protectiveHighPassHz)} before the amplifier.`]
 const widerPort = [
@@ -184,7 +185,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
   {
     code: 'tuning-far-from-driver',
     severity: 'note',
-    at: '/port',
+    at: (facts) => (facts.kind === 'vented' ? '/port' : '/passiveRadiator'),
     when: (facts) => facts.h !== null && (facts.h > 2 || facts.h < 0.4),
     value: (facts) => facts.h ?? 0,
     limit: (facts) => ((facts.h ?? 0) > 2 ? 2 : 0.4),

@@ -136,6 +136,9 @@ it('the step of the front panel goes from full to half space', () => {
     (space) => run({ ...CLOSED, box, space, curve }).sections.curves.splDb,
   )
   expect(baffle![0]! - half![0]!).toBeCloseTo(-6, 1)
+  // Above the step the panel is a half space but for the ripple of its edges.
+  const top = half!.map((level, i) => baffle![i]! - level).slice(40)
+  expect(Math.abs(top.reduce((a, b) => a + b, 0) / top.length)).toBeLessThan(2)
 })
 
 describe('refusals', () => {
@@ -169,4 +172,54 @@ it('a passive radiator notches the response at its own resonance', () => {
   }).sections
   const lowest = curves.splDb.indexOf(Math.min(...curves.splDb.slice(20)))
   expect(curves.frequencyHz[lowest]).toBeCloseTo(45, 0)
+})
+
+it('is finite at the very tuning of a box without any loss', () => {
+  // Every admittance of the box cancels there; a circuit without a trace of loss would divide by nothing.
+  for (const tuningHz of [50, 64, 80, 105, 128]) {
+    const { curves } = run({
+      driver: DRIVER,
+      box: { kind: 'vented', netVolumeL: 3, leakageQ: null, absorptionQ: null, portQ: null },
+      port: { innerDiameterMm: 30, tuningHz, model: 'lumped' },
+      curve: { fromHz: tuningHz, toHz: 2 * tuningHz, points: 3 },
+    }).sections
+    for (const values of Object.values(curves)) expect(values.every(Number.isFinite)).toBe(true)
+  }
+})
+
+describe('usual losses lie in the ranges that are in use (common practice, no source)', () => {
+  const assumed = (box: BoxTuningRequest['box'], field: string) =>
+    Number(run({ driver: DRIVER, box }).assumptions.find(({ at }) => at === `/box/${field}`)?.value)
+  it.each([
+    ['leakage of a closed box', assumed({ kind: 'closed', netVolumeL: 3 }, 'leakageQ'), 10, 50],
+    [
+      'absorption of lined walls',
+      assumed({ kind: 'closed', netVolumeL: 3, lining: 'walls' }, 'absorptionQ'),
+      30,
+      80,
+    ],
+    [
+      'absorption of a filled box',
+      assumed({ kind: 'closed', netVolumeL: 3, lining: 'filled' }, 'absorptionQ'),
+      3,
+      10,
+    ],
+    [
+      'gain of a filled box',
+      run({ driver: DRIVER, box: { kind: 'closed', netVolumeL: 3, lining: 'filled' } }).sections.tuning
+        .acousticVolumeL / 3,
+      1.1,
+      1.25,
+    ],
+    [
+      'gain of lined walls',
+      run({ driver: DRIVER, box: { kind: 'closed', netVolumeL: 3, lining: 'walls' } }).sections.tuning
+        .acousticVolumeL / 3,
+      1,
+      1.05,
+    ],
+  ])('%s', (_, value, low, high) => {
+    expect(value).toBeGreaterThanOrEqual(low)
+    expect(value).toBeLessThanOrEqual(high)
+  })
 })

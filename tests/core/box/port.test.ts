@@ -156,3 +156,24 @@ it('a pipe resonance lies near half a wavelength of the moving air', () => {
   // c/(2L'), textbook.
   expect(Math.abs(hz / (343.994 / 0.64) - 1)).toBeLessThan(0.03)
 })
+
+it('counts the tubes when it compares what is on hand', () => {
+  const two = solved({
+    netVolumeL: 3,
+    innerDiameterMm: 26,
+    count: 2,
+    tuningHz: 95,
+    tubes: [{ innerDiameterMm: 26, lengthMm: 130 }],
+  })
+  // Two tubes of about 85 mm do not come out of 130.
+  expect(two.sections.alternatives[0]?.lengthMm).toBeCloseTo(two.sections.port.lengthMm!, 6)
+  expect(two.sections.alternatives[0]?.longEnough).toBe(2 * two.sections.port.lengthMm! <= 130)
+  expect(two.sections.alternatives[0]?.longEnough).toBe(false)
+})
+
+it('neighbours stand two diameters apart when nothing is said, and that is said', () => {
+  const assumed = solved({ netVolumeL: 5, innerDiameterMm: 26, count: 3, lengthMm: 45 })
+  const given = solved({ netVolumeL: 5, innerDiameterMm: 26, count: 3, lengthMm: 45, spacingMm: 52 })
+  expect(assumed.sections.port.tuningHz).toBeCloseTo(given.sections.port.tuningHz, 9)
+  expect(assumed.assumptions).toContainEqual(expect.objectContaining({ at: '/spacingMm', value: 52 }))
+})
