@@ -11,6 +11,8 @@ const ImpedancePoint = share(
   ),
 )
 
+const LimitedBy = oneOf(['excursion', 'voltage', 'power', 'air-speed'], 'What ends the level')
+
 export const boxTuningSections = {
   tuning: Type.Object(
     {
@@ -139,7 +141,7 @@ export const boxTuningSections = {
     {
       bandFromHz: outputOf('Hz', 'Lowest frequency that counts: the lowest wanted note, else f3'),
       maximumSplDb: outputOf('dB', 'Highest level at 1 m that every note from there to 1 kHz can reach'),
-      limitedBy: oneOf(['excursion', 'voltage', 'power', 'air-speed'], 'What ends it'),
+      limitedBy: LimitedBy,
       atHz: outputOf('Hz', 'The note at which it ends first'),
       excursionMm: outputOf('mm', 'Highest peak excursion in the band at this drive voltage'),
       excursionAtHz: outputOf('Hz', 'Where that is'),
@@ -169,6 +171,7 @@ export const boxTuningSections = {
       ),
       groupDelayMs: curveOf('ms', 'Group delay'),
       maximumSplDb: curveOf('dB', 'Highest level each frequency can reach'),
+      limitedBy: Type.Array(LimitedBy, { description: 'What ends the level there' }),
     },
     { additionalProperties: false, description: 'Curves, one value a frequency' },
   ),

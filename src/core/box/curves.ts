@@ -40,6 +40,9 @@ export function curvesOf(
   const gain = baffle === null ? null : baffleGainDb(baffle, grid, speaker.air.speedMPerS)
   const splDb = Array.from(response.splDb, (level, i) => level + (gain === null ? 0 : gain[i]!))
   const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
+  const allowed = splDb.map((_, i) =>
+    allowedShare(ratings, response.driverV[i]!, excursionMm[i]!, ventSpeedMPerS[i]!),
+  )
   return {
     frequencyHz: Array.from(grid),
     splDb,
@@ -48,11 +51,7 @@ export function curvesOf(
     excursionMm: Array.from(excursionMm),
     portAirSpeedMPerS: Array.from(ventSpeedMPerS),
     groupDelayMs: groupDelayMs(speaker, grid, response.phaseRad),
-    maximumSplDb: splDb.map(
-      (level, i) =>
-        level +
-        20 *
-          Math.log10(allowedShare(ratings, response.driverV[i]!, excursionMm[i]!, ventSpeedMPerS[i]!).share),
-    ),
+    maximumSplDb: splDb.map((level, i) => level + 20 * Math.log10(allowed[i]!.share)),
+    limitedBy: allowed.map(({ limitedBy }) => limitedBy),
   }
 }

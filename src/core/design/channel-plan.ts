@@ -2,7 +2,8 @@ import type { Design } from '../../schema/design.ts'
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Wiring } from '../../schema/wiring.ts'
-import { repeatedIds, wiringFaults } from '../load/wiring-faults.ts'
+import { wiringOf } from '../load/given-wiring.ts'
+import { repeatedIds } from '../load/wiring-faults.ts'
 import type { Fault } from '../outcome.ts'
 
 /** Who plays in a box: the kind of driver that shares its air, and how a channel reaches it. */
@@ -40,36 +41,6 @@ function channelFaults(channels: number, boxes: number): Fault[] {
     : [{ at: '/boxes', message: `${channels} amplifier channels cannot be shared equally by ${boxes} boxes` }]
 }
 
-interface Wired {
-  wiring: Wiring
-  assumptions: Assumption[]
-}
-
-const unsaid = (message: string): { faults: Fault[] } => ({ faults: [{ at: '/wiring', message }] })
-
-/** The wiring as given, or the plain one of a single kind of driver. */
-function wiringOf(design: Design, main: Driver, channelsPerBox: number): Wired | { faults: Fault[] } {
-  if (design.wiring !== undefined) return { wiring: design.wiring, assumptions: [] }
-  if (design.drivers.length > 1) return unsaid('there are different drivers; say how they are wired')
-  const each = (main.count ?? 1) / channelsPerBox
-  if (!Number.isInteger(each))
-    return unsaid(
-      `${main.count ?? 1} drivers cannot be shared equally by ${channelsPerBox} channels; say how they are wired`,
-    )
-  if (each === 1) return { wiring: main.id, assumptions: [] }
-  return {
-    wiring: { parallel: Array.from({ length: each }, () => main.id) },
-    assumptions: [
-      {
-        at: '/wiring',
-        value: 'parallel',
-        unit: '',
-        why: 'no wiring was given; all drivers of a channel in parallel',
-      },
-    ],
-  }
-}
-
 /**
  * Sorts out drivers, channels and wiring of a design, with every contradiction as a fault.
  * A box holds `amplifier.channels / boxes` channels; without `channels` it is one a box.
@@ -84,10 +55,11 @@ export function channelPlan(design: Design): ChannelPlan | { faults: Fault[] } {
   const early = [...repeatedIds(drivers), ...sharingFaults(indices), ...channelFaults(channels, boxes)]
   if (main === undefined || early.length > 0) return { faults: early }
   const channelsPerBox = channels / boxes
-  const wired = wiringOf(design, main, channelsPerBox)
+  const wired = wiringOf(
+    { drivers, ...(design.wiring !== undefined && { wiring: design.wiring }) },
+    channelsPerBox,
+  )
   if ('faults' in wired) return wired
-  const faults = wiringFaults(wired.wiring, drivers, channelsPerBox)
-  if (faults.length > 0) return { faults }
   const assumptions = amplifier.channels === undefined ? [oneABox(channels)] : []
   return {
     main,

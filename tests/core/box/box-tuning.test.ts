@@ -183,7 +183,8 @@ it('is finite at the very tuning of a box without any loss', () => {
       port: { innerDiameterMm: 30, tuningHz, model: 'lumped' },
       curve: { fromHz: tuningHz, toHz: 2 * tuningHz, points: 3 },
     }).sections
-    for (const values of Object.values(curves)) expect(values.every(Number.isFinite)).toBe(true)
+    const { limitedBy: _, ...numbers } = curves
+    for (const values of Object.values(numbers)) expect(values.every(Number.isFinite)).toBe(true)
   }
 })
 
