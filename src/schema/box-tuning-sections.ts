@@ -54,6 +54,7 @@ export const boxTuningSections = {
     Type.Object(
       {
         lengthMm: maybeOf('mm', 'Length of each tube; null when no length reaches the tuning'),
+        straightMm: maybeOf('mm', 'Straight tube to cut beside the bends; null without a length'),
         effectiveLengthMm: outputOf('mm', 'Length of the moving air, ends included'),
         areaCm2: outputOf('cm2', 'Area of all ports together'),
         airSpeedMPerS: outputOf('m/s', 'Highest peak air speed in the wanted band at this drive voltage'),

@@ -33,7 +33,11 @@ const LoadCurveRange = share(
         }),
       ),
     },
-    { additionalProperties: false, description: 'Where the curve runs, both ends included' },
+    {
+      additionalProperties: false,
+      description:
+        'Which part of the curve is returned, both ends included; the load is judged on the whole of it',
+    },
   ),
 )
 
@@ -128,7 +132,7 @@ const driverShare = Type.Object(
     place: Type.Integer({ description: 'Place in the wiring, counted from 0 in the order it is written' }),
     atHz: outputOf(
       'Hz',
-      'Frequency the shares hold at: where the impedance of the whole load is lowest above its last resonance',
+      'Frequency the shares hold at: where the impedance of the whole load is lowest above its last resonance; with coils or capacitors in the wiring, where this driver, in its own band above its resonance, takes its highest share of the power',
     ),
     voltageShare: outputOf('', 'Voltage across this driver over the voltage of the amplifier'),
     powerShare: outputOf('', 'Power in this driver over the power the amplifier gives'),

@@ -25,6 +25,10 @@ export const portSections = {
     {
       tuningHz: outputOf('Hz', 'Tuning of the box with this port'),
       lengthMm: maybeOf('mm', 'Length of the tube; null when no length reaches the tuning'),
+      straightMm: maybeOf(
+        'mm',
+        'Straight tube to cut beside the bends; the length itself without bends, null without a length',
+      ),
       effectiveLengthMm: outputOf('mm', 'Length of the moving air, ends included'),
       areaCm2: outputOf('cm2', 'Area of all ports together'),
       equivalentDiameterMm: outputOf('mm', 'Diameter of one round port of the same area as one port'),

@@ -42,6 +42,23 @@ export const PortEnds = share(
 )
 export type PortEnds = Static<typeof PortEnds>
 
+const Elbows = share(
+  'Elbows',
+  Type.Object(
+    {
+      count: Type.Integer({ description: 'Quarter bends', minimum: 1, maximum: 4, examples: [1] }),
+      radiusMm: Type.Optional(
+        quantity('mm', 'Radius of the middle of a bend; one and a half inner diameters when left out', {
+          minimum: 2,
+          maximum: 1000,
+          examples: [39],
+        }),
+      ),
+    },
+    { additionalProperties: false, description: 'Bends in the tube; lengths count along its middle' },
+  ),
+)
+
 /** The fields that say what a port is; the request of `/v1/port` has them at its top level. */
 export const portFields = {
   count: Type.Optional(
@@ -62,6 +79,7 @@ export const portFields = {
     }),
   ),
   ends: Type.Optional(ref(PortEnds)),
+  elbows: Type.Optional(ref(Elbows)),
   tuningHz: Type.Optional(
     quantity('Hz', 'Wanted tuning; give this or lengthMm', { minimum: 5, maximum: 2000, examples: [105] }),
   ),

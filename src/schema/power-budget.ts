@@ -24,7 +24,7 @@ export const PowerBudgetRequest = share(
         }),
       ),
       driverRatedPowerW: Type.Optional(
-        quantity('W', 'Rated power of the driver that takes most', {
+        quantity('W', 'Rated power of the driver that is nearest to its limit', {
           minimum: 0.01,
           maximum: 5000,
           examples: [12],
@@ -36,6 +36,13 @@ export const PowerBudgetRequest = share(
           minimum: 0,
           maximum: 1,
           examples: [0.5],
+        }),
+      ),
+      sensitivity1WDb: Type.Optional(
+        quantity('dB', 'Level of one channel with 1 W into its load at 1 m', {
+          minimum: 40,
+          maximum: 130,
+          examples: [85],
         }),
       ),
       supply: ref(Supply),
@@ -65,6 +72,10 @@ const power = Type.Object(
       'Clean power with the voltage that a full sine on all channels leaves at the board; null when the lead cannot deliver it',
     ),
     claimedPowerW: maybeOf('W', "The maker's claim; null when none was given"),
+    largestClaimW: outputOf(
+      'W',
+      'Most that can be claimed on this supply: 1.3 times the lossless power into the load or, when that is lower, the rated minimum of the amplifier',
+    ),
     claimedPossible: maybeTrue('Whether that claim is possible at all on this supply; null without a claim'),
     driverPowerW: outputOf('W', 'Clean power that reaches the driver that takes most'),
     outputDcV: maybeOf(
@@ -232,7 +243,7 @@ export const powerBudgetSections = {
   gain: orNull<Static<typeof gain>>(gain, 'From the source to the output; null when no signal is described'),
   loudness: orNull<Static<typeof loudness>>(
     loudness,
-    'How loud it gets; null when the sensitivity is not known',
+    'How loud it gets; null without sensitivity1WDb where nothing else tells the sensitivity',
   ),
 }
 

@@ -11,6 +11,7 @@ import type { Assembled, BoxInput } from './assemble.ts'
 import type { Baffle } from './baffle.ts'
 import { boxWorking } from './box-working.ts'
 import { curvesOf, gridOf } from './curves.ts'
+import { reachMm, straightMm } from './elbows.ts'
 import { impedanceExtremes } from './impedance-extremes.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
@@ -62,12 +63,15 @@ function portFacts(
     panelThicknessMm: input.box.panelThicknessMm ?? null,
     insideDepthMm: fitJudged ? null : (inner?.depthMm ?? null),
     diameterMm: port.geometry.diameterMm,
+    reachMm: reachMm(input.port ?? {}, port.lengthMm ?? 0, input.box.panelThicknessMm ?? 0),
+    straightMm: straightMm(input.port ?? {}, port.lengthMm ?? 0),
     netVolumeL: assembled.enclosure.netVolumeL,
     tubeAirL: tubeAirL(port),
   }
 }
 
 function portSection(
+  input: BoxInput,
   assembled: Assembled,
   drive: FullDrive,
   pipeResonanceHz: number | null,
@@ -76,6 +80,7 @@ function portSection(
   if (port === null) return null
   return {
     lengthMm: port.lengthMm,
+    straightMm: port.lengthMm === null ? null : straightMm(input.port ?? {}, port.lengthMm),
     effectiveLengthMm: port.effectiveLengthMm,
     areaCm2: port.totalAreaCm2,
     airSpeedMPerS: drive.airSpeed.value,
@@ -184,7 +189,7 @@ export function analyse(
   return {
     sections: {
       tuning,
-      port: portSection(assembled, drive, pipeHz),
+      port: portSection(input, assembled, drive, pipeHz),
       impedance: impedanceSection(speaker),
       suitedBoxes: suitedTo(speaker, judgement.wantedQtc),
       tubes: tubesSection(input, assembled, judgement, drive),

@@ -5,6 +5,7 @@ import { portRules } from '../findings/port.ts'
 import { apply } from '../findings/rule.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import type { Formula } from '../working.ts'
+import { elbowRadiusMm, straightMm } from './elbows.ts'
 import { endsOf } from './end-correction.ts'
 import { firstPipeResonanceHz } from './pipe-resonance.ts'
 import {
@@ -94,6 +95,13 @@ export function portAssumptions(
       value: 4 * solved.geometry.radiusMm,
       unit: 'mm',
       why: 'ports two diameters apart, on the corners of a regular polygon',
+    },
+    {
+      given: port.elbows === undefined || port.elbows.radiusMm !== undefined,
+      at: `${at}/elbows/radiusMm`,
+      value: elbowRadiusMm(port),
+      unit: 'mm',
+      why: 'one and a half inner diameters, the usual bend; common practice, no source',
     },
   ]
   return rows.flatMap(({ given, ...row }) => (given ? [] : [row]))
@@ -216,6 +224,8 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
     panelThicknessMm: null,
     insideDepthMm: null,
     diameterMm: solved.geometry.diameterMm,
+    reachMm: solved.lengthMm ?? 0,
+    straightMm: straightMm(request, solved.lengthMm ?? 0),
     netVolumeL: request.netVolumeL,
     tubeAirL: tubeAirL(solved),
   }
@@ -224,6 +234,7 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
       port: {
         tuningHz: solved.tuningHz,
         lengthMm: solved.lengthMm,
+        straightMm: solved.lengthMm === null ? null : straightMm(request, solved.lengthMm),
         effectiveLengthMm: solved.effectiveLengthMm,
         areaCm2: solved.totalAreaCm2,
         equivalentDiameterMm: 2 * solved.geometry.radiusMm,

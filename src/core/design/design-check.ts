@@ -5,8 +5,9 @@ import type { Assumption } from '../../schema/frame.ts'
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
 import { analyse } from '../box/analyse.ts'
-import { assemble, type BoxInput } from '../box/assemble.ts'
+import { type Assembled, assemble, type BoxInput } from '../box/assemble.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
+import { reachMm } from '../box/elbows.ts'
 import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
 import { midBandSplDb } from '../box/system-figures.ts'
 import { designRules, type WholeDesignFacts } from '../findings/design.ts'
@@ -50,7 +51,7 @@ function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
 }
 
 function loadOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker) {
-  const grid = loadGrid(undefined)
+  const grid = loadGrid()
   const others = design.drivers.filter((driver) => driver !== plan.main)
   const impedances = ownImpedances(others, grid).set(plan.main.id, impedanceInBox(speaker, grid))
   const request = {
@@ -102,16 +103,27 @@ function electricsOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker): E
   const load = loadOf(design, plan, speaker)
   const request = budgetRequest(design, plan.channels)
   if (isRefusal(load)) return refusalOf([load, powerBudget(request)])
-  const { ratedOhm, minimumOhm } = load.sections.load
-  const { ratedPowerW } = plan.main.parameters
+  const { shares } = load.sections
+  const { ratedOhm, minimumOhm, meterOhm } = load.sections.load
   const power = powerBudget(request, {
     ratedOhm,
     minimumOhm,
     sensitivity1W1mDb: sensitivityDb(speaker, ratedOhm, plan.channelsPerBox),
-    driverPowerShare: Math.max(...load.sections.shares.map((share) => share.powerShare)),
-    ...(ratedPowerW !== undefined && { driverRatedPowerW: ratedPowerW }),
+    blocksDirectCurrent: meterOhm === null,
+    drivers: design.drivers.map(({ id, parameters }, i) => ({
+      at: `/drivers/${i}/parameters/ratedPowerW`,
+      id,
+      ratedPowerW: parameters.ratedPowerW,
+      powerShare: Math.max(0, ...shares.flatMap((row) => (row.driver === id ? [row.powerShare] : []))),
+    })),
   })
   return isRefusal(power) ? power : { load, power }
+}
+
+/** How deep the port goes, which is what has to fit: its length, unless it turns away behind the panel; null without one. */
+function portReachMm({ port, box }: BoxInput, { enclosure }: Assembled): number | null {
+  const lengthMm = enclosure.port?.lengthMm ?? null
+  return port === undefined || lengthMm === null ? null : reachMm(port, lengthMm, box.panelThicknessMm ?? 0)
 }
 
 /** Distance of the two drivers next to each other on the front, as the cut list placed them; null with one driver. */
@@ -130,7 +142,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
   const plan = channelPlan(design)
   const input = boxInput(design, isRefusal(plan) ? null : plan)
   const assembled = assemble(input)
-  const cut = cutListOf(design, isRefusal(assembled) ? null : (assembled.enclosure.port?.lengthMm ?? null))
+  const cut = cutListOf(design, isRefusal(assembled) ? null : portReachMm(input, assembled))
   const electrics =
     isRefusal(plan) || isRefusal(assembled)
       ? refusalOf([powerBudget(budgetRequest(design, design.amplifier.channels ?? 1))])

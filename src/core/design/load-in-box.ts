@@ -1,33 +1,41 @@
+import type { Driver } from '../../schema/driver.ts'
+import type { Assumption } from '../../schema/frame.ts'
 import type { LoadImpedanceRequest, LoadImpedanceSections } from '../../schema/load-impedance.ts'
-import { assemble } from '../box/assemble.ts'
+import { type Assembled, assemble } from '../box/assemble.ts'
 import { logSpaced } from '../box/circuit.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
 import { groupOf } from '../box/loudspeaker.ts'
-import { loadImpedance } from '../load/load-impedance.ts'
+import { completeDriver } from '../driver/complete.ts'
+import { countedDrivers } from '../load/given-wiring.ts'
+import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import type { ComplexCurve } from '../load/network.ts'
-import type { Fault, Outcome, Refusal } from '../outcome.ts'
+import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { ownImpedances } from './other-drivers.ts'
 
-/** The grid of a load: 10 Hz to 20 kHz in 240 points when nothing is said. */
-export const loadGrid = (curve: LoadImpedanceRequest['curve']): Float64Array =>
-  logSpaced(curve?.fromHz ?? 10, curve?.toHz ?? 20_000, curve?.points ?? 240)
+type CurveRange = NonNullable<LoadImpedanceRequest['curve']>
 
-interface Known {
-  impedances: ReadonlyMap<string, ComplexCurve>
-  faults: Fault[]
+/** The audible octaves and one below, fine enough for every resonance of a driver in a box. */
+const WHOLE = { fromHz: 10, toHz: 20_000, points: 240 } as const satisfies Required<CurveRange>
+
+/** Grid that every load is judged on, whatever part of the curve is asked for: 10 Hz to 20 kHz in 240 points. */
+export const loadGrid = (): Float64Array => logSpaced(WHOLE.fromHz, WHOLE.toHz, WHOLE.points)
+
+/** The driver in the air of the box, and the box with it, when there is one. */
+interface Boxed {
+  main: Driver
+  assembled: Assembled
 }
 
-function impedancesOf(request: LoadImpedanceRequest, frequencyHz: Float64Array): Known {
-  const own = ownImpedances(request.drivers, frequencyHz)
-  const index = request.drivers.findIndex((driver) => driver.sharesBox !== false)
-  const main = request.drivers[index]
-  if (request.box === undefined || main === undefined) return { impedances: own, faults: [] }
-  const count = main.count ?? 1
+function boxedOf(request: LoadImpedanceRequest, drivers: readonly Driver[]): Boxed | Refusal | undefined {
+  const index = drivers.findIndex((driver) => driver.sharesBox !== false)
+  const main = drivers[index]
+  if (request.box === undefined || main === undefined) return undefined
   const assembled = assemble({
     driver: main.parameters,
     driverAt: `/drivers/${index}/parameters`,
-    group: groupOf(count, 'parallel'),
-    bodies: request.drivers.map((driver, i) => ({
+    // The impedance of one driver depends on how many move together, not on how they are wired.
+    group: groupOf(main.count ?? 1, 'parallel'),
+    bodies: drivers.map((driver, i) => ({
       at: `/drivers/${i}`,
       count: driver.count ?? 1,
       frame: driver.frame,
@@ -39,23 +47,74 @@ function impedancesOf(request: LoadImpedanceRequest, frequencyHz: Float64Array):
     air: undefined,
     space: 'half',
   })
-  if ('faults' in assembled) return { impedances: own, faults: assembled.faults }
-  return { impedances: own.set(main.id, impedanceInBox(assembled.speaker, frequencyHz)), faults: [] }
+  return 'faults' in assembled ? assembled : { main, assembled }
+}
+
+function impedancesOn(
+  frequencyHz: Float64Array,
+  drivers: readonly Driver[],
+  boxed: Boxed | undefined,
+): Map<string, ComplexCurve> {
+  const own = ownImpedances(drivers, frequencyHz)
+  return boxed === undefined
+    ? own
+    : own.set(boxed.main.id, impedanceInBox(boxed.assembled.speaker, frequencyHz))
+}
+
+/** What was filled in to know the drivers and the box. */
+function assumptionsOf(
+  request: LoadImpedanceRequest,
+  drivers: readonly Driver[],
+  boxed: Boxed | undefined,
+): Assumption[] {
+  const outside = drivers.flatMap((driver, i) => {
+    if (driver === boxed?.main) return []
+    const completed = completeDriver(driver.parameters, `/drivers/${i}/parameters`)
+    return isRefusal(completed) ? [] : completed.assumptions
+  })
+  if (boxed === undefined) return outside
+  const counts = drivers.flatMap(({ count }, i) =>
+    count === undefined || request.drivers[i]?.count !== undefined
+      ? []
+      : [{ at: `/drivers/${i}/count`, value: count, unit: '', why: 'as many as the wiring connects' }],
+  )
+  return [...counts, ...boxed.assembled.assumptions, ...outside]
+}
+
+const firstOfEach = (assumptions: readonly Assumption[]): Assumption[] =>
+  assumptions.filter((row, i) => assumptions.findIndex(({ at }) => at === row.at) === i)
+
+function rangeFaults({ fromHz = WHOLE.fromHz, toHz = WHOLE.toHz }: CurveRange): Fault[] {
+  return fromHz < toHz ? [] : [{ at: '/curve/toHz', message: `must be above fromHz, ${fromHz} Hz` }]
 }
 
 /**
  * `/v1/load-impedance`: what the amplifier sees, each driver with its impedance in the box when a box is given, else in
- * free air, else as a resistance. Refuses unknown drivers, wirings that do not fit the drivers, and impossible boxes.
+ * free air, else as a resistance. Everything is judged on the whole grid; `curve` only says which part to return.
+ * Refuses unknown drivers, wirings that do not fit the drivers, and impossible boxes.
  */
 export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceSections> | Refusal {
-  const { curve } = request
-  const from = curve?.fromHz ?? 10
-  const backwards =
-    from < (curve?.toHz ?? 20_000) ? [] : [{ at: '/curve/toHz', message: `must be above fromHz, ${from} Hz` }]
+  const range = request.curve ?? {}
+  const backwards = rangeFaults(range)
   if (backwards.length > 0) return { faults: backwards }
-  const frequencyHz = loadGrid(curve)
-  const { impedances, faults } = impedancesOf(request, frequencyHz)
-  const outcome = loadImpedance(request, impedances, frequencyHz)
-  if ('faults' in outcome) return { faults: [...faults, ...outcome.faults] }
-  return faults.length > 0 ? { faults } : outcome
+  const drivers = countedDrivers(request)
+  const placed = boxedOf(request, drivers)
+  const boxed = placed === undefined || isRefusal(placed) ? undefined : placed
+  const whole = loadGrid()
+  const outcome = loadImpedance(request, impedancesOn(whole, drivers, boxed), whole)
+  const asked = { ...WHOLE, ...range }
+  const grid = logSpaced(asked.fromHz, asked.toHz, asked.points)
+  const curve = loadCurve(request, impedancesOn(grid, drivers, boxed), grid)
+  if ((placed !== undefined && isRefusal(placed)) || isRefusal(outcome) || isRefusal(curve))
+    return {
+      faults: [
+        ...(placed !== undefined && isRefusal(placed) ? placed.faults : []),
+        ...(isRefusal(outcome) ? outcome.faults : []),
+      ],
+    }
+  return {
+    ...outcome,
+    sections: { ...outcome.sections, loadCurve: curve },
+    assumptions: firstOfEach([...assumptionsOf(request, drivers, boxed), ...outcome.assumptions]),
+  }
 }

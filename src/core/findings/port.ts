@@ -11,6 +11,9 @@ export interface PortFacts {
   panelThicknessMm: number | null
   insideDepthMm: number | null
   diameterMm: number
+  /** How far it reaches from the front towards the back, and what is left of it beside its bends, mm. */
+  reachMm: number
+  straightMm: number
   netVolumeL: number
   /** Air inside all tubes together, litres; 0 without a length. */
   tubeAirL: number
@@ -19,7 +22,7 @@ export interface PortFacts {
 const lengthOf = (facts: PortFacts): number => facts.lengthMm ?? 0
 /** Free way from the inner end of the tube to the wall behind it, mm. */
 const behindTubeMm = (facts: PortFacts): number =>
-  (facts.insideDepthMm ?? 0) - (lengthOf(facts) - (facts.panelThicknessMm ?? 0))
+  (facts.insideDepthMm ?? 0) - (facts.reachMm - (facts.panelThicknessMm ?? 0))
 
 // Below this no small box is tuned: common practice, no source.
 const LOWEST_USEFUL_HZ = 15
@@ -69,10 +72,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     at: (facts) => facts.at,
     unit: 'mm',
     when: (facts) => facts.lengthMm !== null && facts.insideDepthMm !== null && behindTubeMm(facts) <= 0,
-    value: lengthOf,
+    value: (facts) => facts.reachMm,
     limit: (facts) => (facts.insideDepthMm ?? 0) + (facts.panelThicknessMm ?? 0),
     message: (facts) =>
-      `A straight port of ${mm(lengthOf(facts))} does not fit: the box is ${mm(facts.insideDepthMm ?? 0)} deep inside, so the tube meets the wall behind it.`,
+      `The port reaches ${mm(facts.reachMm)} from the front, but the box is ${mm(facts.insideDepthMm ?? 0)} deep inside, so the tube meets the wall behind it.`,
     remedies: () => [
       'Use a narrower tube: the length shrinks with its area; watch the air speed.',
       'Ask for a higher tuning.',
@@ -96,6 +99,21 @@ export const portRules: readonly Rule<PortFacts>[] = [
     message: (facts) =>
       `Behind the tube only ${mm(behindTubeMm(facts))} stay free; with less than a diameter, ${mm(facts.diameterMm)}, it tunes lower than calculated.`,
     remedies: () => ['Bend the tube or use a narrower one.', 'Make the box deeper.'],
+  },
+  {
+    code: 'bends-longer-than-port',
+    severity: 'blocker',
+    at: (facts) => `${facts.at}/elbows`,
+    unit: 'mm',
+    when: (facts) => facts.lengthMm !== null && facts.straightMm < 0,
+    value: (facts) => lengthOf(facts) - facts.straightMm,
+    limit: lengthOf,
+    message: (facts) =>
+      `The bends alone are ${mm(lengthOf(facts) - facts.straightMm)} long, more than the ${mm(lengthOf(facts))} the port may have.`,
+    remedies: () => [
+      'Use fewer or tighter bends.',
+      'Use a wider tube, or a lower tuning: both make the port longer.',
+    ],
   },
   {
     code: 'port-larger-than-box',

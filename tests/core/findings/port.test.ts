@@ -11,6 +11,8 @@ const FITS: PortFacts = {
   panelThicknessMm: 12,
   insideDepthMm: 136,
   diameterMm: 26,
+  reachMm: 60,
+  straightMm: 60,
   netVolumeL: 2.7,
   tubeAirL: 0.03,
 }
@@ -27,8 +29,9 @@ it.each<[string, Partial<PortFacts>, Partial<PortFacts>]>([
   ['port-cannot-reach-tuning', { lengthMm: 20 }, { lengthMm: null }],
   ['port-shorter-than-panel', { lengthMm: 12 }, { lengthMm: 11.9 }],
   // 136 inside, so a tube of 148 through a board of 12 touches the back.
-  ['port-does-not-fit', { lengthMm: 147.9 }, { lengthMm: 148 }],
-  ['port-near-wall', { lengthMm: 122 }, { lengthMm: 122.1 }],
+  ['port-does-not-fit', { reachMm: 147.9 }, { reachMm: 148 }],
+  ['port-near-wall', { reachMm: 122 }, { reachMm: 122.1 }],
+  ['bends-longer-than-port', { straightMm: 0 }, { straightMm: -0.1 }],
   ['port-pipe-resonance-low', { pipeResonanceHz: 1500 }, { pipeResonanceHz: 1499 }],
   ['port-pipe-resonance-low', { pipeResonanceHz: 199 }, { pipeResonanceHz: 200 }],
   ['port-larger-than-box', { tubeAirL: 1.35 }, { tubeAirL: 1.36 }],
