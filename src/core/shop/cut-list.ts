@@ -27,7 +27,7 @@ const MOST_PIECES = 2000
 
 /** Work spent on improving every layout, and a second of effort more, in pieces squared (measured, not exact). */
 const USUAL_WORK = 4e6
-const WORK_PER_SECOND = 1.2e8
+const WORK_PER_SECOND = 7e7
 
 /** What only the caller knows. */
 export interface Resolved {

@@ -118,15 +118,21 @@ function sheetsOf(job: Job, plan: Plan): Sheet[] {
   return [...sheetsOf(job, before), sheet]
 }
 
-/** More pieces than this take longer than a request may. */
-export const MOST_PIECES_EXACT = 9
-/** Kinds of board beyond this are left to the search by rules. */
-export const MOST_KINDS_EXACT = 6
+/** Most kinds of board by the number of pieces: subsets of subsets triple with every piece. */
+const MOST_KINDS_EXACT: readonly { toPieces: number; kinds: number }[] = [
+  { toPieces: 7, kinds: 8 },
+  { toPieces: 8, kinds: 4 },
+  { toPieces: 9, kinds: 2 },
+]
+
+/** Whether the job is small enough to be solved exactly within the time of a request. */
+export const isSmall = (job: Job): boolean =>
+  job.boards.length <= (MOST_KINDS_EXACT.find(({ toPieces }) => job.partOf.length <= toPieces)?.kinds ?? 0)
 
 /**
  * The cheapest layout there is for a few pieces, or when the boards do not suffice the one that places most area:
  * for every set of pieces all smallest boxes from every split into two, then the cheapest choice of boards over
- * sets. Decides every case with up to nine pieces.
+ * sets. Decides every case that `isSmall`.
  * Source: dynamic programme over subsets, own derivation from the recursive meaning of edge-to-edge cuts.
  */
 export function exactLayout(job: Job): Packing {

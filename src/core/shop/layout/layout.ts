@@ -1,6 +1,6 @@
 import type { Part, Stock } from '../../../schema/shop.ts'
 import { fewestBoards } from './bound.ts'
-import { exactLayout, MOST_KINDS_EXACT, MOST_PIECES_EXACT } from './exact.ts'
+import { exactLayout, isSmall } from './exact.ts'
 import { comparePackings, firstLayout } from './first-layout.ts'
 import { improved } from './improve.ts'
 import { type Job, jobsOf, waysOf } from './job.ts'
@@ -38,9 +38,6 @@ const SEED = 20_011
 const leastPrice = (job: Job, bound: number): number =>
   job.boards.length === 1 ? bound * job.boards[0]!.price : Math.min(...job.boards.map((board) => board.price))
 
-const isSmall = (job: Job): boolean =>
-  job.partOf.length <= MOST_PIECES_EXACT && job.boards.length <= MOST_KINDS_EXACT
-
 function laidOut(job: Job, bound: number, work: number): Packing {
   const first = firstLayout(job)
   const score = scoreOf(job, first)
@@ -76,7 +73,8 @@ function homeless(parts: readonly Part[], stock: readonly Stock[], kerfMm: numbe
  * Wishes in order: every part placed; least stock (money when every board has a cost, else area), then fewest
  * boards; then the largest remainder in one piece. Never more boards than there are.
  * @param kerfMm  width of the saw cut
- * @param work    improvement, in pieces squared, after the first answer, for requests too large to be solved exactly
+ * @param work    improvement, in pieces squared, after the first answer, for requests too large to be solved exactly;
+ *                shared out by pieces among parts that meet different boards
  */
 export function layout(
   parts: readonly Part[],
@@ -88,10 +86,12 @@ export function layout(
   const sheets: LaidSheet[] = []
   const left = [...without]
   let bound = 0
-  for (const job of jobsOf(parts, stock, kerfMm)) {
+  const jobs = jobsOf(parts, stock, kerfMm)
+  const pieces = jobs.reduce((sum, job) => sum + job.partOf.length, 0)
+  for (const job of jobs) {
     const fewest = fewestBoards(job)
     bound += fewest
-    const packing = laidOut(job, fewest, work)
+    const packing = laidOut(job, fewest, (work * job.partOf.length) / pieces)
     left.push(...packing.left.map((piece) => job.partOf[piece]!))
     for (const sheet of packing.sheets) {
       sheets.push({
