@@ -103,7 +103,12 @@ describe('the pages', () => {
       ([, link]) => link?.replaceAll('&#38;', '&') ?? '',
     )
     expect(links.length).toBeGreaterThan(4)
-    for (const link of links) expect((await app.inject(link)).statusCode, link).toBe(200)
+    for (const link of links) {
+      const { statusCode, body: target } = await app.inject(link)
+      expect(statusCode, link).toBe(200)
+      const anchor = link.split('#')[1]
+      if (anchor !== undefined) expect(target).toContain(`id="${anchor}"`)
+    }
   })
 
   it.each(['/health/live', '/health/ready'])('%s is fresh', async (url) => {

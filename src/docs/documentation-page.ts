@@ -58,14 +58,14 @@ function bodyExample(origin: string, path: string, example: unknown): string {
   const json = JSON.stringify(example).replaceAll("'", "'\\''")
   const command = `curl -s ${origin}${path} -H 'content-type: application/json' -d '${json}'`
   return `<p>A complete request:</p>
-<pre tabindex="0"><code>${escaped(JSON.stringify(example, null, 2))}</code></pre>
+<pre><code>${escaped(JSON.stringify(example, null, 2))}</code></pre>
 <p>To try it:</p>
-<pre tabindex="0"><code>${escaped(command)}</code></pre>`
+<pre><code>${escaped(command)}</code></pre>`
 }
 
 function queryExample(origin: string, path: string, body: unknown): string {
   return `<p>A complete request, as an address for a browser or a cell:</p>
-<pre tabindex="0"><code>${escaped(`${origin}${path}?${exampleQuery(body)}`)}</code></pre>`
+<pre><code>${escaped(`${origin}${path}?${exampleQuery(body)}`)}</code></pre>`
 }
 
 const parameterRow = ({ name, required, description, schema }: Parameter): FieldRow => ({
@@ -81,11 +81,11 @@ function table(title: string, rows: readonly FieldRow[]): string {
       `<tr><th scope="row"><code>${escaped(name)}</code>${required ? '' : ' (optional)'}</th><td>${escaped(takes)}</td><td>${escaped(description)}</td></tr>`,
   )
   return `<h3>${title}</h3>
-<div class="table"><table>
+<table>
 <thead><tr><th scope="col">Name</th><th scope="col">Takes</th><th scope="col">Meaning</th></tr></thead>
 <tbody>
 ${cells.join('\n')}
-</tbody></table></div>`
+</tbody></table>`
 }
 
 function problems(): string {
