@@ -8,6 +8,7 @@ import { contractOptions } from './api/contract.ts'
 import { cutList } from './api/cut-list/route.ts'
 import { designCheck } from './api/design-check/route.ts'
 import { health } from './api/health.ts'
+import { readJsonBodies } from './api/json-body.ts'
 import { loadImpedance } from './api/load-impedance/route.ts'
 import { port } from './api/port/route.ts'
 import { powerBudget } from './api/power-budget/route.ts'
@@ -38,7 +39,7 @@ export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
   // Requests are read by `bodyReader`, which tells every fault; answers are typed, so plain JSON is enough.
   app.setValidatorCompiler(() => () => true)
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer))
-  app.removeContentTypeParser('text/plain')
+  readJsonBodies(app)
   answerProblems(app)
 
   for (const schema of sharedSchemas()) app.addSchema(schema)

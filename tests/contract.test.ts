@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises'
+import { readdir, readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
 import { contractOf } from '../src/api/contract.ts'
 import { buildApp } from '../src/app.ts'
@@ -90,3 +90,26 @@ describe('every example really runs', () => {
     },
   )
 })
+
+describe('every design of tests/designs', async () => {
+  const folder = new URL('designs/', import.meta.url)
+  it.each(await readdir(folder))(
+    '%s: a blocked answer says so, and every finding points into the request',
+    async (file) => {
+      const design = JSON.parse(await readFile(new URL(file, folder), 'utf8'))
+      const response = await app.inject({ method: 'POST', url: '/v1/design-check', payload: design })
+      const { answer, verdict, findings } = response.json()
+      expect(response.statusCode).toBe(200)
+      expect(answer.startsWith('Do not build it like this: ')).toBe(verdict === 'blocked')
+      expect(answer.startsWith('Mind ')).toBe(verdict === 'review')
+      for (const { at } of findings) expect(memberAt(design, at), at).toBeDefined()
+    },
+  )
+})
+
+/** No name in a design has a slash or a tilde, so nothing in these pointers is escaped. */
+const memberAt = (design: object, pointer: string): unknown =>
+  pointer
+    .split('/')
+    .slice(1)
+    .reduce((inner: unknown, name) => Reflect.get(Object(inner), name), design)

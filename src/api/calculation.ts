@@ -6,12 +6,12 @@ import type { Finding } from '../schema/frame.ts'
 import { ref } from '../schema/shared.ts'
 import { framed } from './answer-frame.ts'
 import { flatParameters } from './flat-parameters.ts'
-import { invalidInput, Refused } from './problem.ts'
+import { invalidInput, notReadable } from './problem.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { represent, wantedForm } from './represent.ts'
 import { responsesOf } from './responses.ts'
-import { readViewOptions, splitQuery, unknownOptions, ViewOptions } from './view-options.ts'
+import { decimalOf, readViewOptions, splitQuery, unknownOptions, ViewOptions } from './view-options.ts'
 
 /** All there is to say of a calculation; `compute` and `answer` must fit `body` and `sections`, or tsc refuses. */
 export interface Calculation<Body extends TSchema, Sections extends TProperties> {
@@ -48,7 +48,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
   async function answerTo(asked: Asked, request: FastifyRequest, reply: FastifyReply) {
     reply.header('vary', 'accept')
     const view = await readViewOptions(asked.options)
-    const read = await readBody(asked.sent)
+    const read = await readBody(asked.sent, decimalOf(asked.options))
     if ('faults' in view || 'faults' in read || asked.faults.length > 0) {
       throw invalidInput([asked, view, read].flatMap((part) => ('faults' in part ? part.faults : [])))
     }
@@ -56,7 +56,8 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     const outcome = given.compute(read.body)
     if (isRefusal(outcome)) throw invalidInput(outcome.faults)
     const sentence = given.answer(outcome.sections, read.body, outcome.findings)
-    const answer = await framed(outcome, sentence, view.body.working === true)
+    const wantsWorking = view.body.working === true
+    const answer = await framed(outcome, { sentence, request: read.body, wantsWorking })
     return represent(answer, form, view.body, reply)
   }
 
@@ -77,8 +78,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
         },
       },
       (request, reply) => {
-        if (request.body === undefined)
-          throw new Refused('not-readable', 'The body is empty; send it as JSON.')
+        if (request.body === undefined) throw notReadable('The body is empty; send it as JSON.')
         const { options, fields } = splitQuery(request.query)
         return answerTo({ sent: request.body, options, faults: unknownOptions(fields) }, request, reply)
       },
@@ -91,7 +91,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
       { schema: { operationId: `${operationId}ByQuery`, summary, description, querystring, response } },
       (request, reply) => {
         const { options, fields } = splitQuery(request.query)
-        const { body, faults } = queryBody(given.body, fields)
+        const { body, faults } = queryBody(given.body, fields, decimalOf(options))
         return answerTo({ sent: body, options, faults }, request, reply)
       },
     )

@@ -12,9 +12,11 @@ const MOST_FAULTS = 100
 export function faultList(textFaults: readonly Fault[], errors: readonly ErrorObject[]): Fault[] {
   const unsaid = new Map<string, () => string>()
   for (const fault of textFaults) unsaid.set(fault.at, () => fault.message)
-  for (const error of withoutOtherBranches(errors)) {
+  const choices = errors.filter((error) => error.keyword === 'anyOf')
+  for (const error of errors) {
+    const choice = choices.find(({ instancePath }) => instancePath === error.instancePath)
     const at = placeOf(error)
-    if (!unsaid.has(at)) unsaid.set(at, () => sayFault(error))
+    if (isMeant(error, choice) && !unsaid.has(at)) unsaid.set(at, () => sayFault(error, shapesOf(choice)))
   }
   const places = [...unsaid.keys()].sort()
   const told = places.slice(0, MOST_FAULTS).map((at) => ({ at, message: unsaid.get(at)?.() ?? '' }))
@@ -30,18 +32,18 @@ function placeOf({ instancePath, params }: ErrorObject): string {
 }
 
 /** Of a choice between shapes, only the faults of the shape that was meant; one fault when none was. */
-function withoutOtherBranches(errors: readonly ErrorObject[]): ErrorObject[] {
-  const choices = errors.filter((error) => error.keyword === 'anyOf')
-  return errors.filter((error) => {
-    const choice = choices.find(({ instancePath }) => instancePath === error.instancePath)
-    if (choice === undefined) return true
-    const branch = meantBy(choice)
-    return branch === undefined ? error === choice : error.parentSchema === branch
-  })
+function isMeant(error: ErrorObject, choice: ErrorObject | undefined): boolean {
+  if (choice === undefined) return true
+  const shape = meantBy(choice)
+  return shape === undefined ? error === choice : error.parentSchema === shape
 }
 
-function meantBy({ schema, data }: ErrorObject): SchemaNode | undefined {
-  if (!Array.isArray(schema)) return undefined
-  if (typeof data === 'string') return meantBranch(schema, { text: true })
-  return isRecord(data) ? meantBranch(schema, { names: Object.keys(data) }) : undefined
+const shapesOf = (choice: ErrorObject | undefined): SchemaNode[] =>
+  Array.isArray(choice?.schema) ? choice.schema : []
+
+function meantBy(choice: ErrorObject): SchemaNode | undefined {
+  if (typeof choice.data === 'string') return meantBranch(shapesOf(choice), { text: true })
+  return isRecord(choice.data)
+    ? meantBranch(shapesOf(choice), { names: Object.keys(choice.data) })
+    : undefined
 }

@@ -1,6 +1,8 @@
 import type { Socket } from 'node:net'
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
-import { PROBLEMS, type ProblemName, problemBody, problemLine, Refused } from './problem.ts'
+import { addressFault } from './address-fault.ts'
+import { bodyIsUnread, lingering } from './linger.ts'
+import { notReadable, PROBLEMS, type ProblemName, problemBody, problemLine, Refused } from './problem.ts'
 
 /** What the server's own refusals mean; any other 4xx is a request that could not be read. */
 const BY_STATUS = new Map<number, ProblemName>([
@@ -32,30 +34,41 @@ export function answerProblems(app: FastifyInstance): void {
 }
 
 export function answerError(error: FastifyError | Refused, request: FastifyRequest, reply: FastifyReply) {
-  const refused = asRefused(error)
+  const refused = asRefused(error, request.url)
   if (refused.problem === 'our-fault') request.log.error({ err: error }, 'a mistake of ours')
   const { status } = PROBLEMS[refused.problem]
-  if (status < 500 && wantsLine(request.query)) {
-    return reply
-      .code(200)
-      .type('text/plain; charset=utf-8')
-      .send(problemLine(refused.message, refused.faults))
+  if (status < 500 && wantsLine(request.url)) {
+    reply.code(200).type('text/plain; charset=utf-8')
+    return sent(problemLine(refused.message, refused.faults), request, reply)
   }
   const body = problemBody(refused.problem, refused.message, request.id, refused.faults)
-  return reply.code(status).type('application/problem+json').send(JSON.stringify(body))
+  reply.code(status).type('application/problem+json')
+  return sent(JSON.stringify(body), request, reply)
 }
 
-function asRefused(error: FastifyError | Refused): Refused {
+/** A request can be refused before its body has arrived; the connection then stays until it has, and closes. */
+function sent(text: string, request: FastifyRequest, reply: FastifyReply) {
+  if (!bodyIsUnread(request.raw)) return reply.send(text)
+  return reply
+    .header('connection', 'close')
+    .header('content-length', Buffer.byteLength(text))
+    .send(lingering(text, request.raw))
+}
+
+function asRefused(error: FastifyError | Refused, url: string): Refused {
   if (error instanceof Refused) return error
   const status = error.statusCode ?? 500
   if (status >= 500)
     return new Refused('our-fault', 'The service failed; nothing in the request has to change.')
-  const problem = BY_STATUS.get(status) ?? 'not-readable'
-  return new Refused(problem, PROBLEMS[problem].about)
+  if (error.code === 'FST_ERR_BAD_URL') return notReadable(addressFault(url))
+  const problem = BY_STATUS.get(status)
+  return problem === undefined
+    ? notReadable(PROBLEMS['not-readable'].about)
+    : new Refused(problem, PROBLEMS[problem].about)
 }
 
-const wantsLine = (query: unknown): boolean =>
-  typeof query === 'object' && query !== null && 'errors' in query && query.errors === 'text'
+/** Asked of the address itself: of an address that cannot be decoded the server has no query. */
+const wantsLine = (url: string): boolean => new URLSearchParams(url.split('?')[1]).get('errors') === 'text'
 
 /** What Node could not even parse as a request is answered on the bare connection. */
 export function answerBrokenConnection(error: NodeJS.ErrnoException, socket: Socket): void {
@@ -65,7 +78,9 @@ export function answerBrokenConnection(error: NodeJS.ErrnoException, socket: Soc
   }
   const name = BROKEN[error.code ?? ''] ?? 'not-readable'
   const { title, status } = PROBLEMS[name]
-  const body = JSON.stringify(problemBody(name, title, crypto.randomUUID(), []))
+  const cause = 'reason' in error ? `${title}: ${String(error.reason)}` : title
+  const faults = [{ at: '', message: cause }]
+  const body = JSON.stringify(problemBody(name, cause, crypto.randomUUID(), faults))
   const head = [
     `HTTP/1.1 ${status} ${title}`,
     'Content-Type: application/problem+json',

@@ -56,7 +56,7 @@ export const PROBLEMS = {
     title: 'The answer has no single value there',
     status: 422,
     about:
-      '?pick= takes the path of one value in the answer, names and list positions joined by dots, such as port.lengthMm or findings.0.message.',
+      '?pick= takes the path of one value in the answer, names and list positions joined by dots, such as port.lengthMm or findings.0.message. A value that does not exist for this request, null in the JSON, is refused too: a cell would count an empty text as 0.',
   },
   'headers-too-large': {
     title: 'The address and headers are too large',
@@ -88,6 +88,10 @@ export class Refused extends Error {
     this.faults = faults
   }
 }
+
+/** The cause said whole, and as the one fault of the request or of a member of it. */
+export const notReadable = (cause: string, at = ''): Refused =>
+  new Refused('not-readable', at === '' ? cause : `${at}: ${cause}`, [{ at, message: cause }])
 
 /** Every fault found, one a field: the first that was found of it. */
 export function invalidInput(faults: readonly Fault[]): Refused {

@@ -1,4 +1,5 @@
 import type { Fault } from '../core/outcome.ts'
+import { type DecimalMark, withDecimalPoint } from '../core/quantity.ts'
 import { hasType, meantBranch, pointerTo, resolved, type SchemaNode } from './schema-node.ts'
 
 /** A query as the server parses it: a name that comes several times holds a list. */
@@ -10,6 +11,12 @@ interface Branch {
   below: Map<string, Branch>
 }
 
+/** How the texts are read, and the faults found on the way. */
+interface Reading {
+  decimal: DecimalMark
+  faults: Fault[]
+}
+
 const DEEPEST = 16
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
 
@@ -18,7 +25,11 @@ const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/
  * The schema says what is a list, a number or true/false; `none` and `null` are null where null is allowed; a name
  * without a value counts as not given, as an empty field of a form does. Quantities stay text for the reader of texts.
  */
-export function queryBody(schema: SchemaNode, query: Query): { body: unknown; faults: Fault[] } {
+export function queryBody(
+  schema: SchemaNode,
+  query: Query,
+  decimal: DecimalMark = 'point',
+): { body: unknown; faults: Fault[] } {
   const faults: Fault[] = []
   const root: Branch = { texts: [], below: new Map() }
   for (const [name, given] of Object.entries(query)) {
@@ -28,7 +39,7 @@ export function queryBody(schema: SchemaNode, query: Query): { body: unknown; fa
       faults.push({ at: pointerTo('', name.slice(0, 60)), message: 'has too many dots' })
     else if (texts.length > 0) branchAt(root, path).texts.push(...texts)
   }
-  return { body: grown(schema, root, '', faults) ?? {}, faults }
+  return { body: grown(schema, root, '', { decimal, faults }) ?? {}, faults }
 }
 
 function branchAt(root: Branch, path: readonly string[]): Branch {
@@ -39,24 +50,25 @@ function branchAt(root: Branch, path: readonly string[]): Branch {
   }, root)
 }
 
-function grown(node: SchemaNode, branch: Branch, at: string, faults: Fault[]): unknown {
+function grown(node: SchemaNode, branch: Branch, at: string, reading: Reading): unknown {
   const schema = meant(resolved(node), branch)
   if (branch.texts.length > 0 && branch.below.size > 0) {
-    faults.push({ at, message: 'is given both as one value and by the names below it' })
+    reading.faults.push({ at, message: 'is given both as one value and by the names below it' })
     return undefined
   }
-  if (hasType(schema, 'array')) return grownList(schema.items ?? {}, branch, at, faults)
-  if (branch.texts.length === 0) return grownObject(schema, branch, at, faults)
-  if (branch.texts.length > 1) faults.push({ at, message: `is given ${branch.texts.length} times` })
-  return branch.texts.length === 1 ? leaf(schema, branch.texts[0] ?? '') : undefined
+  if (hasType(schema, 'array')) return grownList(schema.items ?? {}, branch, at, reading)
+  if (branch.texts.length === 0) return grownObject(schema, branch, at, reading)
+  if (branch.texts.length > 1) reading.faults.push({ at, message: `is given ${branch.texts.length} times` })
+  return branch.texts.length === 1 ? leaf(schema, branch.texts[0] ?? '', reading) : undefined
 }
 
-function grownList(items: SchemaNode, branch: Branch, at: string, faults: Fault[]): unknown[] {
-  if (branch.below.size === 0) return branch.texts.map((text) => leaf(meantText(resolved(items)), text))
+function grownList(items: SchemaNode, branch: Branch, at: string, reading: Reading): unknown[] {
+  if (branch.below.size === 0)
+    return branch.texts.map((text) => leaf(meantText(resolved(items)), text, reading))
   return Array.from({ length: branch.below.size }, (_, index) => {
     const item = branch.below.get(String(index))
-    if (item !== undefined) return grown(items, item, pointerTo(at, index), faults)
-    faults.push({
+    if (item !== undefined) return grown(items, item, pointerTo(at, index), reading)
+    reading.faults.push({
       at,
       message: `is a list: its items are counted 0, 1, 2 without gaps, and ${index} is missing`,
     })
@@ -65,21 +77,22 @@ function grownList(items: SchemaNode, branch: Branch, at: string, faults: Fault[
 }
 
 /** Built by `fromEntries`, which makes plain members of names like `__proto__`; the validator then refuses them. */
-function grownObject(schema: SchemaNode, branch: Branch, at: string, faults: Fault[]): unknown {
+function grownObject(schema: SchemaNode, branch: Branch, at: string, reading: Reading): unknown {
   const known = schema.properties ?? {}
   const members = [...branch.below].map(([name, below]) => {
     const member = Object.hasOwn(known, name) ? known[name] : undefined
-    return [name, grown(member ?? {}, below, pointerTo(at, name), faults)]
+    return [name, grown(member ?? {}, below, pointerTo(at, name), reading)]
   })
   return Object.fromEntries(members)
 }
 
-function leaf(schema: SchemaNode, text: string): unknown {
+function leaf(schema: SchemaNode, text: string, { decimal }: Reading): unknown {
   if (hasType(schema, 'null') && (text === 'none' || text === 'null')) return null
   if (hasType(schema, 'boolean') && (text === 'true' || text === 'false')) return text === 'true'
   const isPlainNumber =
     schema['x-unit'] === undefined && (hasType(schema, 'number') || hasType(schema, 'integer'))
-  return isPlainNumber && NUMBER.test(text) ? Number(text) : text
+  const number = decimal === 'comma' ? withDecimalPoint(text) : text
+  return isPlainNumber && NUMBER.test(number) ? Number(number) : text
 }
 
 function meant(schema: SchemaNode, branch: Branch): SchemaNode {

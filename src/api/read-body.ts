@@ -1,19 +1,20 @@
 import type { Static, TSchema } from 'typebox'
 import type { Refusal } from '../core/outcome.ts'
+import type { DecimalMark } from '../core/quantity.ts'
 import { faultList } from './fault-list.ts'
 import { readTexts } from './read-text.ts'
 import { sizeFault } from './size-limits.ts'
 import { validatorOf } from './validator.ts'
 
 /** Reads what a client sent: text to numbers, then the schema; every fault at once. The body may be changed in place. */
-export type ReadBody<Body> = (sent: unknown) => Promise<{ body: Body } | Refusal>
+export type ReadBody<Body> = (sent: unknown, decimal?: DecimalMark) => Promise<{ body: Body } | Refusal>
 
 export function bodyReader<S extends TSchema>(schema: S): ReadBody<Static<S>> {
   const fits = validatorOf(schema)
-  return async (sent) => {
+  return async (sent, decimal = 'point') => {
     const tooMuch = sizeFault(sent)
     if (tooMuch !== undefined) return { faults: [tooMuch] }
-    const textFaults = await readTexts(schema, sent)
+    const textFaults = await readTexts(schema, sent, decimal)
     if (fits(sent) && textFaults.length === 0) return { body: sent }
     return { faults: faultList(textFaults, fits.errors ?? []) }
   }

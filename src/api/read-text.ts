@@ -1,5 +1,5 @@
 import type { Fault } from '../core/outcome.ts'
-import { type QuantityField, readQuantity } from '../core/quantity.ts'
+import { type DecimalMark, type QuantityField, readQuantity } from '../core/quantity.ts'
 import { hasType, isRecord, meantBranch, pointerTo, resolved, type SchemaNode } from './schema-node.ts'
 
 /** A place of the body where text stands for a dimensional number. */
@@ -15,10 +15,10 @@ interface TextSpot {
  * so that there is one schema and one type and no core function ever meets text.
  * @returns a fault for every text that is no quantity of its field
  */
-export async function readTexts(schema: SchemaNode, body: unknown): Promise<Fault[]> {
+export async function readTexts(schema: SchemaNode, body: unknown, decimal: DecimalMark): Promise<Fault[]> {
   const faults: Fault[] = []
   for (const spot of textSpots(schema, body, '')) {
-    const read = await readQuantity(spot.text, spot.field)
+    const read = await readQuantity(spot.text, spot.field, decimal)
     if ('value' in read) spot.put(read.value)
     else faults.push({ at: spot.at, message: read.fault })
   }

@@ -8,6 +8,10 @@ export type Form = 'json' | 'text'
 
 const MEDIA_TYPES = { json: 'application/json', text: 'text/plain' } as const satisfies Record<Form, string>
 
+const ON_OFFER = Object.entries(MEDIA_TYPES)
+  .map(([form, type]) => `${form} (${type})`)
+  .join(' and ')
+
 /** The form a client wants, by `?format=` before Accept; refused when the service does not have it. */
 export function wantedForm(options: ViewOptions, request: FastifyRequest): Form {
   if (options.pick !== undefined) return 'text'
@@ -15,7 +19,7 @@ export function wantedForm(options: ViewOptions, request: FastifyRequest): Form 
   const accepted = request.accepts().type(Object.values(MEDIA_TYPES))
   if (accepted === MEDIA_TYPES.json) return 'json'
   if (accepted === MEDIA_TYPES.text) return 'text'
-  throw new Refused('not-acceptable', `On offer are ${Object.values(MEDIA_TYPES).join(' and ')}.`)
+  throw new Refused('not-acceptable', `On offer are ${ON_OFFER}; ask by ?format= or by the Accept header.`)
 }
 
 /** Sends the answer whole, as its sentence, or as one bare value. */
@@ -27,8 +31,14 @@ export function represent(answer: Frame, form: Form, options: ViewOptions, reply
 function textOf(answer: Frame, options: ViewOptions): string {
   if (options.pick === undefined) return answer.answer
   const picked = pick(answer, options.pick, options.decimal)
-  if ('fault' in picked) {
-    throw new Refused('unknown-pick', picked.fault, [{ at: '/pick', message: picked.fault }])
-  }
-  return picked.text
+  if ('text' in picked) return picked.text
+  if ('fault' in picked) throw unknownPick(picked.fault, picked.known)
+  const [first] = answer.findings
+  throw unknownPick(first === undefined ? picked.noValue : `${picked.noValue}: ${first.message}`)
+}
+
+/** The short message for a cell; all the names in the detail. */
+function unknownPick(message: string, known = ''): Refused {
+  const detail = /[.?]$/.test(message) || known === '' ? `${message} ${known}` : `${message}. ${known}`
+  return new Refused('unknown-pick', detail.trim(), [{ at: '/pick', message }])
 }

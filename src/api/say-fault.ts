@@ -13,7 +13,7 @@ const SAY: Record<string, (error: ErrorObject, schema: SchemaNode) => string> = 
   },
   additionalProperties: ({ params: { additionalProperty } }, schema) =>
     unknownName(additionalProperty, Object.keys(schema.properties ?? {})),
-  type: ({ data }, schema) => `must be ${typeSaid(schema)}, is ${echo(data)}`,
+  type: ({ data }, schema) => `must be ${typeSaid(schema)}, is ${echo(data)}${commaHint(data)}`,
   enum: ({ data }, schema) => wordExpected(data, schema.enum ?? []),
   minimum: ({ data, params: { limit } }, schema) =>
     `must be at least ${limit}${unitOf(schema)}, is ${echo(data)}`,
@@ -30,9 +30,17 @@ const SAY: Record<string, (error: ErrorObject, schema: SchemaNode) => string> = 
   anyOf: ({ data }, schema) => `is ${echo(data)}; it takes ${schema.description ?? 'something else'}`,
 }
 
-export function sayFault(error: ErrorObject): string {
+/** What a fault says; `others` are the other shapes that the value could have had. */
+export function sayFault(error: ErrorObject, others: readonly SchemaNode[] = []): string {
   const parent: object = error.parentSchema ?? {}
   const schema: SchemaNode = parent
+  const name: unknown = error.params['additionalProperty']
+  if (others.some((other) => Object.hasOwn(resolved(other).properties ?? {}, String(name)))) {
+    const beside = Object.keys(error.data ?? {}).filter((given) =>
+      Object.hasOwn(schema.properties ?? {}, given),
+    )
+    return `is given beside ${beside.join(' and ')}; one object takes one of the two`
+  }
   return SAY[error.keyword]?.(error, schema) ?? error.message ?? 'does not fit'
 }
 
@@ -49,6 +57,11 @@ function wordExpected(written: unknown, words: readonly unknown[]): string {
   const meant = nearest === undefined ? '' : `; did you mean "${nearest}"?`
   return `must be one of ${known.join(', ')}, is ${echo(written)}${meant}`
 }
+
+const commaHint = (written: unknown): string =>
+  typeof written === 'string' && /^[+-]?\d*,\d+$/.test(written)
+    ? '; write a decimal point, or add decimal=comma to the query'
+    : ''
 
 const TYPE_WORDS: Record<string, string> = {
   object: 'an object with named fields',

@@ -1,5 +1,6 @@
 import { type Static, type TSchema, Type } from 'typebox'
 import type { Fault } from '../core/outcome.ts'
+import type { DecimalMark } from '../core/quantity.ts'
 import { oneOf } from '../schema/box.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
@@ -18,14 +19,17 @@ export const ViewOptions = Type.Object(
     pick: Type.Optional(
       Type.String({
         description:
-          'Path of one value of the answer, such as verdict: the answer is then that bare value as text, for a spreadsheet cell',
+          'Path of one value of the answer, such as verdict: the answer is then that bare value as text, for a spreadsheet cell; refused where there is no value',
         minLength: 1,
         maxLength: 200,
         examples: ['verdict'],
       }),
     ),
     decimal: Type.Optional(
-      oneOf(['point', 'comma'], 'With pick: the decimal mark of the number; point when left out'),
+      oneOf(
+        ['point', 'comma'],
+        'comma: numbers in the query and in text may have a decimal comma, and the number picked gets one',
+      ),
     ),
     errors: Type.Optional(
       oneOf(
@@ -49,6 +53,9 @@ export function splitQuery(query: Query): { options: Query; fields: Query } {
   )
   return { options: options ?? {}, fields: fields ?? {} }
 }
+
+/** Needed before the options are read, to read the numbers in them. */
+export const decimalOf = (options: Query): DecimalMark => (options['decimal'] === 'comma' ? 'comma' : 'point')
 
 /** Query names of a POST that are no view options. */
 export const unknownOptions = (fields: Query): Fault[] =>

@@ -9,9 +9,18 @@ export interface QuantityField {
   example?: number | undefined
 }
 
+/** Which mark stands before the tenths. */
+export type DecimalMark = 'point' | 'comma'
+
 export type ReadQuantity = { value: number } | { fault: string }
 
 const LONGEST_TEXT = 60
+const MARKS = {
+  point:
+    'write a decimal point and no mark between thousands, or add decimal=comma to the query to write decimal commas',
+  comma: 'write one decimal comma and no mark between thousands',
+} satisfies Record<DecimalMark, string>
+const DECIMAL_COMMA = /^([+-]?\d*),(\d+)(?![\d.,])/
 const MIXED = /^(\d{1,9})(?:\s+|\s*-\s*)(\d{1,9})\s*\/\s*(\d{1,9})/
 const FRACTION = /^(\d{1,9})\s*\/\s*(\d{1,9})/
 const DECIMAL = /^(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/
@@ -21,17 +30,20 @@ const UNIT_TEXT = /^[A-Za-z]+\d?(?:[ */^][A-Za-z\d]{1,12}){0,4}$/
 
 /**
  * Reads a text as a quantity in the unit of a field: "6 1/4 in", "2.2 L", "470 uF", "16", "1/2\"".
+ * With decimal `comma` the number may have a decimal comma instead: "2,2 L"; a decimal point is still read.
  * A bare number is in the unit of the field. The number is read here; only the unit goes to mathjs.
  * @returns the value in the unit of the field, or what is wrong with the text
  * Conversion factors are those of mathjs (checked in the tests against NIST SP 811, Thompson and Taylor, 2008).
  */
-export async function readQuantity(text: string, field: QuantityField): Promise<ReadQuantity> {
+export async function readQuantity(
+  text: string,
+  field: QuantityField,
+  decimal: DecimalMark = 'point',
+): Promise<ReadQuantity> {
   if (text.length > LONGEST_TEXT)
     return { fault: `the text is longer than ${LONGEST_TEXT} characters; ${takes(field)}` }
-  const plain = plainSigns(text)
-  if (/\d,\d/.test(plain)) {
-    return { fault: `"${text}" has a comma; write a decimal point and no mark between thousands` }
-  }
+  const plain = decimal === 'comma' ? withDecimalPoint(plainSigns(text)) : plainSigns(text)
+  if (/\d,\d/.test(plain)) return { fault: `"${text}" has a comma; ${MARKS[decimal]}` }
   const number = leadingNumber(plain)
   if (number === undefined) return { fault: `"${text}" does not start with a number; ${takes(field)}` }
   if (!Number.isFinite(number.value)) return { fault: `"${text}" is not a finite number; ${takes(field)}` }
@@ -39,6 +51,9 @@ export async function readQuantity(text: string, field: QuantityField): Promise<
   if (unit === '' || unit === ownSpelling(field.unit)) return { value: number.value }
   return converted(text, number.value, unit, field)
 }
+
+/** "2,2 L" as "2.2 L"; a number with a second mark stays as it is, since one of the two would be for thousands. */
+export const withDecimalPoint = (text: string): string => text.replace(DECIMAL_COMMA, '$1.$2')
 
 const ownSpelling = (unit: Unit): string => UNIT_NAMES[unit].engine ?? UNIT_NAMES[unit].written
 

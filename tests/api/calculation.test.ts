@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { calculation } from '../../src/api/calculation.ts'
 import { buildApp } from '../../src/app.ts'
 import type { Outcome, Refusal } from '../../src/core/outcome.ts'
+import type { Finding } from '../../src/schema/frame.ts'
 import { outputOf, quantity } from '../../src/schema/quantity.ts'
 import { share } from '../../src/schema/shared.ts'
 
@@ -16,12 +17,14 @@ const LIGHT_M_PER_S = 299_792_458
 
 function flight({ timeS }: { timeS: number }): Outcome<{ way: { lengthM: number } }> | Refusal {
   if (timeS > 10) return { faults: [{ at: '/timeS', message: 'is too long a flight' }] }
-  const finding = { message: 'look', at: '/timeS', remedies: ['Wait.'] }
+  const finding = { message: 'look', at: '/timeS/start', remedies: ['Wait.'] }
+  const late: Finding = { ...finding, code: 'late', severity: 'blocker', message: 'it gets late' }
   return {
     sections: { way: { lengthM: LIGHT_M_PER_S * timeS } },
     findings: [
       { ...finding, code: 'small', severity: 'note' },
       { ...finding, code: 'big', severity: 'warning' },
+      ...(timeS > 5 ? [late, { ...late, code: 'later', message: 'It gets later.' }] : []),
     ],
     assumptions: [],
     cautions: ['Do not look into it.', 'Do not look into it.'],
@@ -63,6 +66,19 @@ describe('one calculation', () => {
       cautions: ['Do not look into it.'],
       way: { lengthM: 149_896_229 },
     })
+  })
+
+  it('says first that it is blocked, by the message of the first blocker', async () => {
+    const { answer, verdict } = (await app.inject('/v1/test-flight?timeS=6')).json()
+    expect(verdict).toBe('blocked')
+    expect(answer).toBe('Do not build it like this: it gets late. Light goes 1798754748 m.')
+    const text = await app.inject('/v1/test-flight?timeS=6&format=text')
+    expect(text.body).toBe(answer)
+  })
+
+  it('points its findings at what the request really has', async () => {
+    const { findings } = (await app.inject('/v1/test-flight?timeS=6')).json()
+    expect(findings.map(({ at }: Finding) => at)).toEqual(Array(4).fill('/timeS'))
   })
 
   it('shows its working on request, evaluated from the printed formula', async () => {

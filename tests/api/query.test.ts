@@ -92,10 +92,61 @@ describe('a cell and a form', async () => {
     expect((await app.inject('/v1/port?netVolumeL=3+kg')).statusCode).toBe(422)
   })
 
+  it('may write decimal commas when it says so, with a unit or without, in quantities and plain numbers', async () => {
+    const query = 'innerDiameterMm=26,5&tuningHz=0,105+kHz&count=1&pick=port.areaCm2&decimal=comma'
+    const comma = await app.inject(`/v1/port?netVolumeL=2,2+L&${query}`)
+    const point = await app.inject(
+      '/v1/port?netVolumeL=2.2&innerDiameterMm=26.5&tuningHz=105&pick=port.areaCm2',
+    )
+    expect(point.body).toMatch(/^\d\.\d+$/)
+    expect(comma.body).toBe(point.body.replace('.', ','))
+    expect(queryBody(design, { 'box.portQ': '40,5', 'drivers.0.parameters.qms': '-,5' }, 'comma')).toEqual({
+      body: { box: { portQ: 40.5 }, drivers: [{ parameters: { qms: -0.5 } }] },
+      faults: [],
+    })
+  })
+
+  it.each([
+    ['netVolumeL=2,2', /\/netVolumeL "2,2" has a comma; write a decimal point.*decimal=comma/],
+    ['netVolumeL=1.220,5&decimal=comma', /\/netVolumeL "1\.220,5" has a comma; write one decimal comma/],
+    ['netVolumeL=1,220,5&decimal=comma', /\/netVolumeL "1,220,5" has a comma; write one decimal comma/],
+    [
+      'netVolumeL=2&count=1,5',
+      /\/count must be a whole number, is "1,5"; write a decimal point, or add decimal=comma/,
+    ],
+  ])('is told of a comma: %s', async (query, told) => {
+    expect((await app.inject(`/v1/port?${query}&errors=text`)).body).toMatch(told)
+  })
+
+  it('gets no empty text for a value that does not exist, but the reason', async () => {
+    // Even a mere hole of 20 mm tunes 50 litres to less than 300 Hz.
+    const nothing = '/v1/port?netVolumeL=50&innerDiameterMm=20&tuningHz=300'
+    const whole = (await app.inject(nothing)).json()
+    expect(whole.port.lengthMm).toBeNull()
+    const refused = await app.inject(`${nothing}&pick=port.lengthMm`)
+    const message = `"port.lengthMm" has no value here: ${whole.findings[0].message}`
+    expect(refused.statusCode).toBe(422)
+    expect(refused.json()).toMatchObject({
+      type: '/problems/unknown-pick',
+      errors: [{ at: '/pick', message }],
+    })
+    const line = await app.inject(`${nothing}&pick=port.lengthMm&errors=text`)
+    expect([line.statusCode, line.body]).toEqual([200, `error: /pick ${message}`])
+  })
+
+  it('gets a short line for a wrong pick', async () => {
+    const line = await app.inject(`${base}&pick=port.lengthmm&errors=text`)
+    expect(line.statusCode).toBe(200)
+    expect(line.body).toMatch(
+      /^error: \/pick "port\.lengthmm" is not in the answer; did you mean "port\.lengthMm"/,
+    )
+    expect(line.body.length).toBeLessThan(200)
+  })
+
   it('is told the nearest name for a pick or a field that does not exist', async () => {
     const pick = await app.inject(`${base}&pick=port.lengthmm`)
     expect(pick.statusCode).toBe(422)
-    expect(pick.json().detail).toContain('did you mean "port.lengthMm"?')
+    expect(pick.json().detail).toContain('did you mean "port.lengthMm"')
     const field = await app.inject(`${base}&innerDiametreMm=3`)
     expect(field.json().errors).toEqual([
       { at: '/innerDiametreMm', message: 'is not known here; did you mean "innerDiameterMm"?' },

@@ -42,6 +42,16 @@ describe('a wiring, which may have several shapes', () => {
     [{ series: ['a', 3] }, '/wiring/series/1', /is 3; it takes/],
     [{ parallel: [{ resistorOhm: -1 }] }, '/wiring/parallel/0/resistorOhm', /at least 0.001 ohm, is -1/],
     [{ parallel: [{ resistorOhm: '3 kg' }] }, '/wiring/parallel/0/resistorOhm', /"3 kg" is a mass/],
+    [
+      { series: ['a'], parallel: ['b'] },
+      '/wiring/parallel',
+      /^is given beside series; one object takes one of the two$/,
+    ],
+    [
+      { inductorMh: 1, resistanceOhm: 1, capacitorUf: 1 },
+      '/wiring/capacitorUf',
+      /beside inductorMh and resistanceOhm;/,
+    ],
     [{ inductorMh: 1, resistence: 2 }, '/wiring/resistence', /is not known here/],
   ])('%j tells one fault', async (wiring, at, message) => {
     expect(await faultsOf(wiring)).toEqual([{ at, message: expect.stringMatching(message) }])
