@@ -13,8 +13,10 @@ export interface BodyInBox {
 
 // A basket and magnet fill about a third of the cylinder of cut-out and depth: common practice, no source.
 const BODY_SHARE = 1 / 3
-// Wall of waste pipe and of thick cardboard tube: common practice, no source.
-const USUAL_WALL_MM = 3
+/** Wall of a tube whose outside is not given, mm: waste pipe, thick cardboard tube. Common practice, no source. */
+export const USUAL_WALL_MM = 3
+/** A slot this much narrower than the box still counts as going from wall to wall, mm. Common practice, no source. */
+const WALL_TO_WALL_MM = 1
 
 /** Air one driver takes up inside, litres: as given, else estimated from its frame, else unknown and 0. */
 export function driverBodyL(frame: DriverFrame | undefined): { volumeL: number; why: string | null } {
@@ -28,11 +30,48 @@ export function driverBodyL(frame: DriverFrame | undefined): { volumeL: number; 
   }
 }
 
-/** Air one port takes up inside the box, litres: its outside times the length behind the panel. */
-export function portBodyL(port: Port, lengthMm: number, panelThicknessMm: number): number {
+/** The boards round one slot, all as long as its duct. */
+export interface SlotBoards {
+  shelvesEach: number
+  cheeksEach: number
+  cheekHeightMm: number
+  /** Room between slot and side wall, mm; null where the walls themselves are the sides, or the width is unknown. */
+  besideMm: number | null
+}
+
+/**
+ * A shelf above the slot, a second one below it unless it lies on the floor, and cheeks at both sides unless the
+ * walls of the box are there. Cheeks are left out where no board goes between slot and wall. Geometry.
+ * @param innerWidthMm  width inside the box; null when unknown: then as if the slot went from wall to wall
+ */
+export function slotBoards(
+  slot: NonNullable<Port['slot']>,
+  thicknessMm: number,
+  innerWidthMm: number | null,
+): SlotBoards {
+  const roomMm = innerWidthMm === null ? 0 : (innerWidthMm - slot.widthMm) / 2
+  const walls = roomMm < WALL_TO_WALL_MM
+  const shelvesEach = slot.onWall === true ? 1 : 2
+  return {
+    shelvesEach,
+    cheeksEach: walls || roomMm < thicknessMm ? 0 : 2,
+    cheekHeightMm: slot.heightMm + shelvesEach * thicknessMm,
+    besideMm: walls ? null : roomMm,
+  }
+}
+
+/** Air one port takes up inside the box, litres: its outside, boards included, times the length behind the panel. */
+export function portBodyL(
+  port: Port,
+  lengthMm: number,
+  panelThicknessMm: number,
+  innerWidthMm: number | null,
+): number {
   const inside = Math.max(0, lengthMm - panelThicknessMm)
-  if (port.slot !== undefined)
-    return port.slot.widthMm * (port.slot.heightMm + panelThicknessMm) * inside * 1e-6
+  if (port.slot !== undefined) {
+    const { cheeksEach, cheekHeightMm } = slotBoards(port.slot, panelThicknessMm, innerWidthMm)
+    return (port.slot.widthMm + cheeksEach * panelThicknessMm) * cheekHeightMm * inside * 1e-6
+  }
   const outer = port.outerDiameterMm ?? (port.innerDiameterMm ?? 0) + 2 * USUAL_WALL_MM
   return (Math.PI / 4) * outer * outer * inside * 1e-6
 }

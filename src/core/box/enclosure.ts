@@ -32,14 +32,15 @@ function settledNetL(
   beforeTubesL: number,
   port: Port | undefined,
   panelThicknessMm: number,
+  innerWidthMm: number | null,
   solve: Solve,
 ): number {
   let net = beforeTubesL
   for (let i = 0; i < 40 && net > 0; i++) {
     const solved = solve(net)
     if (port === undefined || solved === null) return net
-    const next =
-      beforeTubesL - solved.geometry.count * portBodyL(port, solved.lengthMm ?? 0, panelThicknessMm)
+    const bodyL = portBodyL(port, solved.lengthMm ?? 0, panelThicknessMm, innerWidthMm)
+    const next = beforeTubesL - solved.geometry.count * bodyL
     if (Math.abs(next - net) < 1e-12 * beforeTubesL) return next
     net = next
   }
@@ -77,7 +78,13 @@ export function enclosure(
   }
   const grossL = gross ?? 0
   const fittings = fittingsL(box, bodies)
-  const netVolumeL = settledNetL(grossL - fittings.takenL, port, box.panelThicknessMm ?? 0, solve)
+  const netVolumeL = settledNetL(
+    grossL - fittings.takenL,
+    port,
+    box.panelThicknessMm ?? 0,
+    sides.inner?.widthMm ?? null,
+    solve,
+  )
   if (netVolumeL < MINIMUM_NET_L) {
     const message = `drivers, tubes and fittings take ${litre(grossL - netVolumeL)} of the ${litre(grossL)} inside; no air is left`
     return { faults: [{ at: box.outer === undefined ? '/box/inner' : '/box/outer', message }] }

@@ -17,11 +17,11 @@ export const drillingRules: readonly Rule<ShopFacts>[] = [
     severity: 'warning',
     at: '/workshop/holeSawsMm',
     unit: 'mm',
-    when: ({ saw }) => saw !== null && saw.landMm < LEAST_LAND_MM,
-    value: ({ saw }) => saw?.landMm ?? 0,
+    when: ({ land }) => land !== null && land.landMm < LEAST_LAND_MM,
+    value: ({ land }) => land?.landMm ?? 0,
     limit: () => LEAST_LAND_MM,
-    message: ({ saw }) =>
-      `Only ${mm(saw?.landMm ?? 0)} of wood stay between the ${mm(saw?.holeMm ?? 0)} hole of ${saw?.id} and its screws.`,
+    message: ({ land }) =>
+      `Only ${mm(land?.landMm ?? 0)} of wood stay between the ${mm(land?.holeMm ?? 0)} hole of ${land?.id} and its screws.`,
     remedies: () => ['Use the next smaller saw and file.', 'Use through bolts with nuts in place of screws.'],
     caution: DRILL_CAUTION,
   },
@@ -30,10 +30,11 @@ export const drillingRules: readonly Rule<ShopFacts>[] = [
     severity: 'warning',
     at: '/workshop/holeSawsMm',
     unit: 'mm',
-    when: ({ saw }) => saw !== null && saw.coverMm < LEAST_COVER_MM,
-    value: ({ saw }) => saw?.coverMm ?? 0,
+    when: ({ cover }) => cover !== null && cover.coverMm < LEAST_COVER_MM,
+    value: ({ cover }) => cover?.coverMm ?? 0,
     limit: () => LEAST_COVER_MM,
-    message: ({ saw }) => `The flange of ${saw?.id} covers only ${mm(saw?.coverMm ?? 0)} around its hole.`,
+    message: ({ cover }) =>
+      `The flange of ${cover?.id} covers only ${mm(cover?.coverMm ?? 0)} around its hole.`,
     remedies: () => ['Seal under the flange with a bead of putty.', 'Use the next smaller saw and file.'],
   },
   {

@@ -40,11 +40,13 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     severity: 'blocker',
     at: '/port',
     unit: 'mm',
-    when: ({ tube }) => tube !== null && tube.behindMm < 0,
+    when: ({ tube }) => tube !== null && tube.behindMm <= 0,
     value: ({ tube }) => tube?.behindMm ?? 0,
-    limit: ({ tube }) => tube?.leastMm ?? 0,
+    limit: () => 0,
     message: ({ tube }) =>
-      `The tube reaches ${mm(tube?.insideMm ?? 0)} into the box, ${mm(-(tube?.behindMm ?? 0))} more than there is.`,
+      tube?.behindMm === 0
+        ? `The tube reaches ${mm(tube.insideMm)} into the box and ends at the back board, which closes it.`
+        : `The tube reaches ${mm(tube?.insideMm ?? 0)} into the box, ${mm(-(tube?.behindMm ?? 0))} more than there is.`,
     remedies: () => [
       'Bend the tube, or lead it through the longest side.',
       'Use a narrower tube, which is shorter for the same tuning, or tune higher.',
@@ -55,7 +57,7 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     severity: 'warning',
     at: '/port',
     unit: 'mm',
-    when: ({ tube }) => tube !== null && tube.behindMm >= 0 && tube.behindMm < tube.leastMm,
+    when: ({ tube }) => tube !== null && tube.behindMm > 0 && tube.behindMm < tube.leastMm,
     value: ({ tube }) => tube?.behindMm ?? 0,
     limit: ({ tube }) => tube?.leastMm ?? 0,
     message: ({ tube }) =>

@@ -30,14 +30,30 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     unit: 'mm',
     when: ({ panelScrew, thicknessMm }) =>
       panelScrew !== null &&
-      (panelScrew.diameterMm > panelScrew.thickestMm || thicknessMm < EDGE_SCREW_BOARD_MM),
+      panelScrew.diameterMm > panelScrew.thickestMm &&
+      thicknessMm >= EDGE_SCREW_BOARD_MM,
     value: ({ panelScrew }) => panelScrew?.diameterMm ?? 0,
     limit: ({ panelScrew }) => panelScrew?.thickestMm ?? 0,
     message: ({ panelScrew, thicknessMm }) =>
-      `Screws of ${mm(panelScrew?.diameterMm ?? 0)} split the edge of a board of ${mm(thicknessMm)}; a quarter of the board, from ${mm(EDGE_SCREW_BOARD_MM)} on, is the most.`,
+      `Screws of ${mm(panelScrew?.diameterMm ?? 0)} split the edge of a board of ${mm(thicknessMm)}; a quarter of the board, ${mm(panelScrew?.thickestMm ?? 0)}, is the most.`,
     remedies: () => [
       'Glue the joints, with a batten in each corner.',
       'Use thinner screws or thicker board.',
+    ],
+  },
+  {
+    code: 'edge-screws-in-thin-board',
+    severity: 'warning',
+    at: '/workshop/screws/panel',
+    unit: 'mm',
+    when: ({ panelScrew, thicknessMm }) => panelScrew !== null && thicknessMm < EDGE_SCREW_BOARD_MM,
+    value: ({ thicknessMm }) => thicknessMm,
+    limit: () => EDGE_SCREW_BOARD_MM,
+    message: ({ thicknessMm }) =>
+      `The edge of a board of ${mm(thicknessMm)} splits round any screw; it takes ${mm(EDGE_SCREW_BOARD_MM)} or more.`,
+    remedies: () => [
+      'Glue the joints, with a batten in each corner to screw into from inside.',
+      `Use board of ${mm(EDGE_SCREW_BOARD_MM)} or more.`,
     ],
   },
   {

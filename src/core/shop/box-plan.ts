@@ -104,10 +104,15 @@ function sidesOf(request: CutListRequest, box: Box, thicknessMm: number, lengthM
   if (box.inner !== undefined) return { outer: outerOf(box.inner, thicknessMm), assumptions: [] }
   const { takenL, assumptions } = bodiesOf(request, box)
   const { port } = request
-  const tubesL = port === undefined ? 0 : (port.count ?? 1) * portBodyL(port, lengthMm ?? 0, thicknessMm)
-  const grossL = (box.netVolumeL ?? 0) + takenL + tubesL
   const proportions = box.proportions ?? { width: 1, height: 1, depth: 1 }
-  return { outer: outerFromVolume(grossL, proportions, thicknessMm), assumptions }
+  const outerBeside = (innerWidthMm: number | null) => {
+    const bodyL = port === undefined ? 0 : portBodyL(port, lengthMm ?? 0, thicknessMm, innerWidthMm)
+    const grossL = (box.netVolumeL ?? 0) + takenL + (port?.count ?? 1) * bodyL
+    return outerFromVolume(grossL, proportions, thicknessMm)
+  }
+  // Whether a slot has cheeks depends on the width, which depends on them: the width without tells.
+  const without = outerBeside(null)
+  return { outer: outerBeside(innerOf(without, thicknessMm).widthMm), assumptions }
 }
 
 /** The first board on hand that is as thick as the panels, by its index; 0 when there is none. */

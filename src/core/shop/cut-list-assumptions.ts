@@ -1,8 +1,9 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Assumption } from '../../schema/frame.ts'
+import { USUAL_DIAMETER_MM } from '../power/indicator.ts'
 import { type BoxPlan, USUAL_LEAD_HOLE_MM } from './box-plan.ts'
 import { USUAL_OVERHANG_MM } from './edging.ts'
-import { USUAL_INDICATOR_MM, USUAL_SHAFT_MM } from './front-bodies.ts'
+import { USUAL_SHAFT_MM } from './front-bodies.ts'
 import { USUAL_BOLT_COUNT, USUAL_BUSH_MM, USUAL_DRIVER_SCREW_MM } from './holes.ts'
 
 /** A table saw with a thin blade, mm: 3/32 inch. */
@@ -76,7 +77,7 @@ export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: nu
     {
       filled: indicator !== undefined && indicator.diameterMm === undefined,
       at: '/supply/indicator/diameterMm',
-      value: USUAL_INDICATOR_MM,
+      value: USUAL_DIAMETER_MM,
       unit: 'mm',
       why: 'the small usual lamp; common practice, no source',
     },

@@ -86,9 +86,7 @@ function wantedForBox(
     ),
     ...(duct === null ? [] : ductPanels(duct, plan)),
   ]
-  const frontPanel = panels.find((panel) => panel.id === 'front')
-  if (frontPanel === undefined) throw new Error('every joint has a front')
-  const facts = shopFacts(request, plan, front, frontPanel, webMm)
+  const facts = shopFacts(request, plan, front, panels, webMm)
   const strip = request.workshop?.edging
   const edgesMm = edgesToBandMm(panels)
   const edging = strip === undefined || edgesMm.length === 0 ? null : edgingPlan(strip, edgesMm)

@@ -1,24 +1,17 @@
 import type { Panel } from '../../schema/panel.ts'
+import { type SlotBoards, slotBoards } from '../box/bodies.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { tubeInsideMm } from './inside-fit.ts'
 import { boardMassKg, densityKgPerM3 } from './mass.ts'
 
-/** A slot this much narrower than the box still counts as going from wall to wall, mm. Common practice, no source. */
-const WALL_TO_WALL_MM = 1
-
 /** The boards that make a slot a duct, behind one front. */
-export interface Duct {
+export interface Duct extends SlotBoards {
   slots: number
   /** true when the floor of the box is one side of the duct. */
   onFloor: boolean
   widthMm: number
   heightMm: number
   lengthMm: number
-  shelvesEach: number
-  cheeksEach: number
-  cheekHeightMm: number
-  /** Room between slot and side wall, mm; null where the walls themselves are the sides. */
-  besideMm: number | null
 }
 
 /** Length of the boards behind the front, mm; null for a round port, or when the front alone is long enough. */
@@ -28,28 +21,18 @@ export function ductLengthMm({ port, portLengthMm, carcass }: BoxPlan): number |
   return lengthMm > 0 ? lengthMm : null
 }
 
-/**
- * The boards of a duct: a shelf above the slot, a second one below it unless it lies on the floor, and cheeks at both
- * sides unless the walls of the box are there. Cheeks are left out where no board goes between slot and wall. Geometry.
- */
+/** The boards that make the slot of a plan a duct; null without a slot, or when it needs none. */
 export function ductOf(plan: BoxPlan): Duct | null {
   const lengthMm = ductLengthMm(plan)
   const slot = plan.port?.slot
   if (lengthMm === null || slot === undefined) return null
-  const { thicknessMm } = plan.carcass
-  const besideMm = (plan.inner.widthMm - slot.widthMm) / 2
-  const walls = besideMm < WALL_TO_WALL_MM
-  const shelvesEach = slot.onWall === true ? 1 : 2
   return {
     slots: plan.port?.count ?? 1,
     onFloor: slot.onWall === true,
     widthMm: slot.widthMm,
     heightMm: slot.heightMm,
     lengthMm,
-    shelvesEach,
-    cheeksEach: walls || besideMm < thicknessMm ? 0 : 2,
-    cheekHeightMm: slot.heightMm + shelvesEach * thicknessMm,
-    besideMm: walls ? null : besideMm,
+    ...slotBoards(slot, plan.carcass.thicknessMm, plan.inner.widthMm),
   }
 }
 

@@ -1,6 +1,8 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Driver, DriverFrame } from '../../schema/driver.ts'
 import type { Port } from '../../schema/port.ts'
+import { USUAL_WALL_MM } from '../box/bodies.ts'
+import { USUAL_DIAMETER_MM } from '../power/indicator.ts'
 import type { BoxPlan } from './box-plan.ts'
 
 /** A driver on the front: its name, where its data stand, its frame, and its hole as the saws on hand make it. */
@@ -40,11 +42,8 @@ export interface SmallHole {
   diameterMm: number
 }
 
-/** Diameters when the request does not say, mm. Common practice, no source. */
+/** Hole for a control when the request does not say, mm. Common practice, no source. */
 export const USUAL_SHAFT_MM = 7
-export const USUAL_INDICATOR_MM = 3
-/** Wall of a tube whose outside is not given, mm. Common practice, no source. */
-const USUAL_WALL_MM = 3
 
 /** Where the request names no spacing of ports, in inner diameters: what the tuning reckons with too. */
 const USUAL_SPACING_DIAMETERS = 2
@@ -100,7 +99,7 @@ export function smallHoles(request: Pick<CutListRequest, 'signal' | 'supply'>): 
       : [{ kind: 'control' as const, diameterMm: control.shaftDiameterMm ?? USUAL_SHAFT_MM }]),
     ...(indicator === undefined
       ? []
-      : [{ kind: 'indicator' as const, diameterMm: indicator.diameterMm ?? USUAL_INDICATOR_MM }]),
+      : [{ kind: 'indicator' as const, diameterMm: indicator.diameterMm ?? USUAL_DIAMETER_MM }]),
   ]
 }
 

@@ -104,13 +104,12 @@ function sawFacts(
   request: CutListRequest,
   plan: BoxPlan,
   { items }: Front,
-): Pick<ShopFacts, 'saw' | 'filed' | 'noSaw'> {
+): Pick<ShopFacts, 'land' | 'cover' | 'filed' | 'noSaw'> {
   const { pilotMm, sawsMm } = drillingOf(request, plan)
   const drivers = items.drivers.map((driver) => {
     const wanted = wantedFor(driver.frame, pilotMm)
     const choice = sawFor(wanted, sawsMm)
     return {
-      at: driver.at,
       id: driver.id,
       sawMm: choice.sawMm,
       holeMm: driver.holeMm,
@@ -124,7 +123,8 @@ function sawFacts(
       outerDiameterMm !== null && sawFor({ diameterMm: outerDiameterMm }, sawsMm).sawMm === null,
   )
   return {
-    saw: least(drivers, (driver) => Math.min(driver.landMm, driver.coverMm)),
+    land: least(drivers, (driver) => driver.landMm),
+    cover: least(drivers, (driver) => driver.coverMm),
     filed: least(
       drivers.filter(({ fileMm }) => fileMm > 0),
       ({ fileMm }) => -fileMm,
@@ -175,17 +175,25 @@ function joineryFacts(request: CutListRequest, plan: BoxPlan): Pick<ShopFacts, '
   }
 }
 
-/** Everything the rules of the workshop look at, from a settled box and its front panel. */
+/** The strip, unless no panel has an edge to band: a box mitred all round shows no core. */
+function stripFact({ workshop }: CutListRequest, panels: readonly Panel[]): ShopFacts['strip'] {
+  const edging = workshop?.edging
+  if (edging === undefined || panels.every(({ bandedEdges }) => bandedEdges.length === 0)) return null
+  return { boughtMm: edging.widthMm, slitsInto: edging.slitsInto ?? 1, eachMm: stripEachMm(edging) }
+}
+
+/** Everything the rules of the workshop look at, from a settled box and its panels. */
 export function shopFacts(
   request: CutListRequest,
   plan: BoxPlan,
   front: Front,
-  panel: Panel,
+  panels: readonly Panel[],
   webMm: number,
 ): ShopFacts {
   const { thicknessMm, joint } = plan.carcass
   const gross = grossVolumeL(plan)
-  const edging = request.workshop?.edging
+  const panel = panels.find(({ id }) => id === 'front')
+  if (panel === undefined) throw new Error('every joint has a front')
   return {
     thicknessMm,
     grossVolumeL: gross,
@@ -202,14 +210,7 @@ export function shopFacts(
     driverScrew: driverScrewFact(request, plan, front),
     faceScrew: faceScrewFact(front, panel, plan),
     ...joineryFacts(request, plan),
-    strip:
-      edging === undefined || edging.edges === 'none'
-        ? null
-        : {
-            boughtMm: edging.widthMm,
-            slitsInto: edging.slitsInto ?? 1,
-            eachMm: stripEachMm(edging),
-          },
+    strip: stripFact(request, panels),
     duct: ductOf(plan),
     unmeasured: unmeasuredDrivers(plan),
     radiator: request.passiveRadiator !== undefined,

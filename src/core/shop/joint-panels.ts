@@ -113,21 +113,6 @@ export function jointPanels({
 export const frontCovers = ({ joint, runsThrough }: Pick<Carcass, 'joint' | 'runsThrough'>): boolean =>
   joint !== 'rebate' && runsThrough === 'front-back'
 
-/** Wood that mitres and rebates take off the panels of one box, litres. Geometry; derived. */
-export function removedByJointsL({
-  outer,
-  thicknessMm: t,
-  joint,
-  runsThrough,
-  rebateDepthMm,
-}: Carcass): number {
-  const { widthMm, heightMm, depthMm } = outer
-  if (joint === 'butt') return 0
-  if (joint === 'rebate') return 4 * rebateDepthMm * t * depthMm * 1e-6
-  if (runsThrough !== 'front-back') return 4 * t ** 2 * depthMm * 1e-6
-  return (4 * t ** 2 * (widthMm + heightMm + depthMm) - 8 * t ** 3) * 1e-6
-}
-
 /** Length of every glued edge of one box, each once, mm. Geometry; derived. */
 export function gluedEdgesMm({ outer, thicknessMm: t, joint, runsThrough }: Carcass): number[] {
   const four = (length: number) => [length, length, length, length]

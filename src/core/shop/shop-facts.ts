@@ -16,7 +16,9 @@ export interface ShopFacts {
   magnet: { at: string; id: string; behindMm: number; depthMm: number } | null
   tube: { insideMm: number; behindMm: number; leastMm: number; sideMm: number; leastSideMm: number } | null
   bodies: { gapMm: number; between: [string, string] } | null
-  saw: { at: string; id: string; holeMm: number; landMm: number; coverMm: number } | null
+  /** The driver whose hole leaves least wood to its screws, and the one whose flange covers least, mm. */
+  land: { id: string; holeMm: number; landMm: number } | null
+  cover: { id: string; coverMm: number } | null
   /** The driver whose hole is sawn too small and filed most, mm all round. */
   filed: { id: string; fileMm: number } | null
   noSaw: string[]
@@ -26,7 +28,7 @@ export interface ShopFacts {
   panelScrew: { diameterMm: number; lengthMm: number; thickestMm: number; wantedMm: number } | null
   /** Glued edges too short for screws, of all glued edges of one box. */
   unscrewed: { edges: number; of: number; shortestMm: number } | null
-  /** Edge band: the strip as bought, into how many it is slit, and the width of each, mm. */
+  /** Edge band: the strip as bought, into how many it is slit, and the width of each, mm; null when no edge is banded. */
   strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
   duct: Duct | null
   unmeasured: string[]

@@ -59,10 +59,29 @@ it('a body without data is a third of its cylinder, said openly', () => {
 })
 
 it('a tube of 32 mm with 60 mm inside takes 0.048 litres', () => {
-  expect(portBodyL({ innerDiameterMm: 26, outerDiameterMm: 32 }, 72, 12)).toBeCloseTo(
+  expect(portBodyL({ innerDiameterMm: 26, outerDiameterMm: 32 }, 72, 12, 96)).toBeCloseTo(
     Math.PI * 16 * 16 * 60 * 1e-6,
     12,
   )
+})
+
+// 60 mm behind a front of 12 mm, a slot of 60 x 15 mm in a box 96 mm wide inside: what stands in the air, by hand.
+it.each([
+  ['from wall to wall on the floor: 96 x (15 + 12)', 96, true, 96, 96 * 27],
+  ['from wall to wall, free: 96 x (15 + 24)', 96, false, 96, 96 * 39],
+  ['narrower on the floor: cheeks make it (60 + 24) x 27', 60, true, 96, 84 * 27],
+  ['narrower, free: (60 + 24) x 39', 60, false, 96, 84 * 39],
+  ['no room for cheeks in 11.5 mm', 73, true, 96, 73 * 27],
+  ['width unknown: no cheeks', 60, true, null, 60 * 27],
+])('a slot %s', (_, widthMm, onWall, innerWidthMm, sectionMm2) => {
+  const port = { slot: { widthMm, heightMm: 15, onWall } }
+  expect(portBodyL(port, 72, 12, innerWidthMm)).toBeCloseTo(sectionMm2 * 60 * 1e-6, 12)
+})
+
+it('takes off the cheeks and both shelves of a free slot: 2.820096 - 84 x 39 x 60 mm3', () => {
+  const port = { slot: { widthMm: 60, heightMm: 15, onWall: false }, lengthMm: 72 }
+  const result = enclosure(BOX, [], port, REFERENCE_AIR, 1)
+  expect('faults' in result ? 0 : result.netVolumeL).toBeCloseTo(2.820096 - 0.19656, 9)
 })
 
 it.each([

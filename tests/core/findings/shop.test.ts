@@ -16,7 +16,8 @@ const sound: ShopFacts = {
   magnet: { at: '/drivers/0', id: 'a', behindMm: 10, depthMm: 38 },
   tube: { insideMm: 28, behindMm: 26, leastMm: 26, sideMm: 13, leastSideMm: 13 },
   bodies: { gapMm: 5, between: ['a', 'b'] },
-  saw: { at: '/drivers/0', id: 'a', holeMm: 66, landMm: 1.5, coverMm: 3 },
+  land: { id: 'a', holeMm: 66, landMm: 1.5 },
+  cover: { id: 'b', coverMm: 3 },
   filed: null,
   noSaw: [],
   driverScrew: { lengthMm: 11, longestMm: 11, flangeMm: 3 },
@@ -60,22 +61,23 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
   ['magnet-near-back', 'warning', { magnet: { at: '/drivers/0', id: 'a', behindMm: 0, depthMm: 38 } }],
   ['magnet-hits-back', 'blocker', { magnet: { at: '/drivers/0', id: 'a', behindMm: -0.1, depthMm: 38 } }],
   ['tube-near-back', 'warning', { tube: { ...sound.tube!, behindMm: 25.9 } }],
-  ['tube-near-back', 'warning', { tube: { ...sound.tube!, behindMm: 0 } }],
+  ['tube-near-back', 'warning', { tube: { ...sound.tube!, behindMm: 0.1 } }],
+  ['tube-hits-back', 'blocker', { tube: { ...sound.tube!, behindMm: 0 } }],
   ['tube-hits-back', 'blocker', { tube: { ...sound.tube!, behindMm: -0.1 } }],
   ['tube-near-side', 'warning', { tube: { ...sound.tube!, sideMm: 12.9 } }],
   ['bodies-close', 'warning', { bodies: { gapMm: 4.9, between: ['a', 'b'] } }],
   ['bodies-close', 'warning', { bodies: { gapMm: 0, between: ['a', 'b'] } }],
   ['bodies-collide', 'blocker', { bodies: { gapMm: -0.1, between: ['a', 'b'] } }],
   ['slot-duct-of-board', 'note', { duct }],
-  ['saw-eats-screws', 'warning', { saw: { ...sound.saw!, landMm: 1.4 } }],
-  ['flange-covers-little', 'warning', { saw: { ...sound.saw!, coverMm: 2.9 } }],
+  ['saw-eats-screws', 'warning', { land: { ...sound.land!, landMm: 1.4 } }],
+  ['flange-covers-little', 'warning', { cover: { ...sound.cover!, coverMm: 2.9 } }],
   ['hole-to-file', 'note', { filed: { id: 'a', fileMm: 1 } }],
   ['no-hole-saw', 'note', { noSaw: ['a'] }],
   ['screw-through', 'blocker', { driverScrew: { lengthMm: 11.1, longestMm: 11, flangeMm: 3 } }],
   ['face-screw-near-edge', 'warning', { faceScrew: { edgeMm: 11.9, cornerMm: 25 } }],
   ['face-screw-near-corner', 'warning', { faceScrew: { edgeMm: 12, cornerMm: 24.9 } }],
   ['edge-screw-too-thick', 'warning', { panelScrew: { ...sound.panelScrew!, diameterMm: 3.1 } }],
-  ['edge-screw-too-thick', 'warning', { thicknessMm: 11.9 }],
+  ['edge-screws-in-thin-board', 'warning', { thicknessMm: 11.9 }],
   ['joint-screw-short', 'warning', { panelScrew: { ...sound.panelScrew!, lengthMm: 29.9 } }],
   ['edges-glued-only', 'note', { unscrewed: { edges: 4, of: 12, shortestMm: 136 } }],
   ['edging-without-spare', 'note', { strip: { boughtMm: 12.9, slitsInto: 1, eachMm: 12.9 } }],
@@ -102,6 +104,17 @@ describe('just outside a limit', () => {
     const tried = new Set(['no-room-for-cheeks', ...OUTSIDE.map(([code]) => code)])
     expect(shopRules.map(({ code }) => code).filter((code) => !tried.has(code))).toEqual([])
   })
+})
+
+it('a thin screw in a thin board is told by the board: 2 mm in 10 mm', () => {
+  const found = apply(shopRules, {
+    ...sound,
+    thicknessMm: 10,
+    panelScrew: { diameterMm: 2, lengthMm: 30, thickestMm: 2.5, wantedMm: 22 },
+  })
+  expect(found.map(({ code, value, limit }) => [code, value, limit])).toEqual([
+    ['edge-screws-in-thin-board', 10, 12],
+  ])
 })
 
 describe('remedies that would help', () => {

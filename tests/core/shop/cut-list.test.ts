@@ -160,8 +160,38 @@ describe('what does not fit is told, not drawn', () => {
     // 160 - 24 - (122 - 12) = 26 mm, the inner diameter.
     expect(codes(pair, 122)).not.toContain('tube-near-back')
     expect(codes(pair, 123)).toContain('tube-near-back')
-    expect(codes(pair, 149)).toContain('tube-hits-back')
+    expect(codes(pair, 147)).not.toContain('tube-hits-back')
+    // 136 + 12: the tube touches the back board and is closed by it.
+    expect(codes(pair, 148)).toContain('tube-hits-back')
+    expect(codes(pair, 148)).not.toContain('tube-near-back')
   })
+})
+
+it('a strip too narrow matters only where an edge is banded', () => {
+  const narrow = { ...pair, workshop: { ...pair.workshop, edging: { widthMm: 8 } } }
+  const mitred = {
+    ...narrow,
+    box: { ...pair.box!, joint: 'mitre' as const, runsThrough: 'front-back' as const },
+  }
+  expect(codes(narrow)).toContain('edging-too-narrow')
+  expect(outcome(mitred).sections.edging).toBeNull()
+  expect(codes(mitred).filter((code) => code.startsWith('edging'))).toEqual([])
+})
+
+it('bad cover on one driver does not hide bad land on another', () => {
+  // Saw of 68 only: land (71 - 68 - 2.0) / 2 on A; cover (69 - 68) / 2 on B, which has no bolt circle.
+  const { boltCircleDiameterMm: _, boltCount: __, ...round } = driver.frame
+  const b = { ...driver, id: 'b', count: 1, frame: { ...round, outerDiameterMm: 69 } }
+  const found = codes({
+    ...pair,
+    drivers: [
+      { ...driver, count: 1, frame: { ...driver.frame, cutoutDiameterMm: 68 } },
+      { ...b, frame: { ...b.frame, cutoutDiameterMm: 68 } },
+    ],
+    workshop: { ...pair.workshop, holeSawsMm: [68] },
+  })
+  expect(found).toContain('saw-eats-screws')
+  expect(found).toContain('flange-covers-little')
 })
 
 describe('what cannot be computed is refused, every fault at once', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { USUAL_DIAMETER_MM } from '../../../src/core/power/indicator.ts'
 import { boltPositions, usualFirstAngleDeg } from '../../../src/core/shop/bolt-circle.ts'
-import { USUAL_INDICATOR_MM } from '../../../src/core/shop/front-bodies.ts'
 import { besideMm, column, columnMm } from '../../../src/core/shop/front-column.ts'
 import { edgeGapMm, narrowestWeb, type Opening } from '../../../src/core/shop/hole-gaps.ts'
 import { chooseSaw, coverMm, landMm } from '../../../src/core/shop/hole-saw.ts'
@@ -64,7 +64,7 @@ describe('hole saws', () => {
   })
 })
 
-it.each(rows('holes', 'indicator-hole'))('$id', (check) => expectWithin(check, 'holeMm', USUAL_INDICATOR_MM))
+it.each(rows('holes', 'indicator-hole'))('$id', (check) => expectWithin(check, 'holeMm', USUAL_DIAMETER_MM))
 
 it.each(rows('holes', 'control-bush'))('$id', (check) => {
   const { leaveMm, pocketMm } = bushPocket(check.inputs['panelThicknessMm'], check.inputs['bushLengthMm'])
