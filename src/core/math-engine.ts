@@ -38,6 +38,7 @@ const PARTS = [
   'tanDependencies',
   'atanDependencies',
   'absDependencies',
+  'ceilDependencies',
   'minDependencies',
   'maxDependencies',
   'piDependencies',

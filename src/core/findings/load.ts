@@ -1,6 +1,7 @@
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
-import { decibel, hertz, ohm, watt } from '../say.ts'
+import { speakerLead } from '../power/cable.ts'
+import { decibel, hertz, ohm, significant, watt } from '../say.ts'
 import type { Rule } from './rule.ts'
 
 /** What the rules about the load look at. */
@@ -32,15 +33,23 @@ const PLAIN_DIFFERENCE_DB = 3
 
 const allowedOhm = ({ load }: LoadFacts) => load.allowedMinimumOhm ?? 0
 const quietest = ({ shares }: LoadFacts) => Math.min(...shares.map(({ levelDb }) => levelDb ?? 0))
-const leadLossDb = ({ load, leadOhm }: LoadFacts) =>
-  20 * Math.log10(load.minimumOhm / Math.max(load.minimumOhm - leadOhm, load.minimumOhm / 1000))
+
+/** The figures of the load count the lead in; a short circuit leaves a thousandth of them behind it. */
+const leadOf = ({ load, leadOhm }: LoadFacts) => {
+  const behind = (ohms: number) => Math.max(ohms - leadOhm, ohms / 1000)
+  return speakerLead(leadOhm, behind(load.minimumOhm), behind(load.meterOhm ?? load.minimumOhm))
+}
+const leadLossDb = (facts: LoadFacts) => -leadOf(facts).lossDb
 
 /** A lowest point at the edge of the curve is no particular frequency. */
 const whereLowest = ({ load, loadCurve }: LoadFacts) =>
   load.minimumAtHz === loadCurve.frequencyHz[0] ? 'from the lowest bass on' : `at ${hertz(load.minimumAtHz)}`
 
 const drivable = ({ alternatives }: LoadFacts) => alternatives.filter(({ mayDrive }) => mayDrive === true)
-const loudest = (facts: LoadFacts) => drivable(facts)[0]
+const louder = (facts: LoadFacts) =>
+  drivable(facts).filter(({ levelDb }) => (levelDb ?? 0) >= PLAIN_DIFFERENCE_DB)
+/** The alternatives come loudest first. */
+const loudest = (facts: LoadFacts) => louder(facts)[0]
 
 export const loadRules: readonly Rule<LoadFacts>[] = [
   {
@@ -112,7 +121,7 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     value: leadLossDb,
     limit: () => LEAD_LOSS_DB,
     message: (facts) =>
-      `The lead to the drivers takes ${decibel(leadLossDb(facts))} and loosens the bass: it raises the electrical Q.`,
+      `The lead to the drivers takes ${decibel(leadLossDb(facts))} and loosens the bass: the electrical Q is ${significant(leadOf(facts).qesFactor, 3)} times that of the drivers alone.`,
     remedies: () => ['Use a thicker lead.', 'Use a shorter lead.', 'Wire for a higher impedance.'],
   },
   {
@@ -120,11 +129,11 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     severity: 'note',
     at: ({ at }) => at,
     unit: 'dB',
-    when: (facts) => facts.load.mayDrive === true && (loudest(facts)?.levelDb ?? 0) >= PLAIN_DIFFERENCE_DB,
+    when: (facts) => facts.load.mayDrive === true && louder(facts).length > 0,
     value: (facts) => loudest(facts)?.levelDb ?? 0,
     message: (facts) =>
       `The amplifier may also drive ${loudest(facts)?.text}, which is ${decibel(loudest(facts)?.levelDb ?? 0)} louder.`,
-    remedies: (facts) => drivable(facts).map(({ text, ratedOhm }) => `Wire ${text}: ${ohm(ratedOhm)}.`),
+    remedies: (facts) => louder(facts).map(({ text, ratedOhm }) => `Wire ${text}: ${ohm(ratedOhm)}.`),
   },
   {
     code: 'meter-reads-open',

@@ -3,6 +3,17 @@ import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import type { BudgetInput } from '../power/budget-input.ts'
 import type { GroundError } from '../power/shared-ground.ts'
 
+/** What one kind of driver with a rating gets at full volume, W. */
+export interface DriverHeat {
+  /** Where the rating is written. */
+  at: string
+  /** null when the request names no driver. */
+  id: string | null
+  ratedPowerW: number
+  programmeW: number
+  sineW: number
+}
+
 /** What the rules about power, supply, reservoir and signal look at. */
 export interface PowerFacts extends BudgetInput {
   sections: PowerBudgetSections
@@ -14,11 +25,6 @@ export interface PowerFacts extends BudgetInput {
   blocksDirectCurrent: boolean
   /** Lowest impedance the amplifier allows, ohm. */
   allowedMinimumOhm: number
-  /** Rated power of the driver that takes most, W, and what it gets on the programme. */
-  driverRatedPowerW: number | undefined
-  driverProgrammeW: number
-  /** Where the rating is written: in the request, or with the drivers of the design. */
-  driverRatedAt: string
   /** Power the board draws in a full sine on all channels, W. */
   sineDrawW: number
   supply: Supply

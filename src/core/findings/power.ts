@@ -1,9 +1,8 @@
+import { mayDrive } from '../load/rated-impedance.ts'
 import { leastRatingOnV } from '../power/reservoir.ts'
 import { hertz, ohm, say, volt, watt } from '../say.ts'
-import type { PowerFacts } from './power-facts.ts'
+import type { DriverHeat, PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
-
-const ratedW = ({ driverRatedPowerW = Number.POSITIVE_INFINITY }: PowerFacts) => driverRatedPowerW
 
 const outputDcV = ({ sections }: PowerFacts) => sections.power.outputDcV ?? 0
 const outputCapacitorUf = ({ sections }: PowerFacts) => sections.power.outputCapacitorUf ?? 0
@@ -14,8 +13,8 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     severity: 'blocker',
     at: ({ loadAt }) => loadAt,
     unit: 'ohm',
-    when: ({ isLoadJudged, minimumOhm, allowedMinimumOhm }) =>
-      !isLoadJudged && minimumOhm < allowedMinimumOhm * (1 - 1e-9),
+    when: ({ isLoadJudged, minimumOhm, amplifier }) =>
+      !isLoadJudged && !mayDrive(minimumOhm, amplifier.minimumLoadOhm),
     value: ({ minimumOhm }) => minimumOhm,
     limit: ({ allowedMinimumOhm }) => allowedMinimumOhm,
     message: ({ loadAt, loadOhm, minimumOhm, allowedMinimumOhm }) => {
@@ -52,34 +51,39 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     unit: 'W',
     when: ({ sections }) => sections.power.claimedPossible === false,
     value: ({ sections }) => sections.power.claimedPowerW ?? 0,
-    limit: ({ sections }) => sections.power.powerAt10PercentW,
+    limit: ({ sections }) => sections.power.largestClaimW,
     message: ({ sections, loadOhm, source }) =>
-      `${watt(sections.power.claimedPowerW ?? 0)} a channel is impossible on ${volt(source.voltageV)}: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
+      `${watt(sections.power.claimedPowerW ?? 0)} a channel is impossible on ${volt(source.voltageV)}, where ${watt(sections.power.largestClaimW)} is the most that can be claimed: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
     remedies: ({ sections }) => [`Reckon with ${watt(sections.power.cleanPowerW)} a channel.`],
   },
+]
+
+const nameOf = ({ id }: DriverHeat) => (id === null ? 'a driver' : `"${id}"`)
+
+/** Applied to each kind of driver of which the rated power is known. */
+export const driverPowerRules: readonly Rule<DriverHeat>[] = [
   {
     code: 'driver-overpowered-by-programme',
     severity: 'warning',
-    at: ({ driverRatedAt }) => driverRatedAt,
+    at: ({ at }) => at,
     unit: 'W',
-    when: (facts) => facts.driverProgrammeW > ratedW(facts),
-    value: ({ driverProgrammeW }) => driverProgrammeW,
-    limit: ratedW,
-    message: (facts) =>
-      `At full volume a driver gets ${watt(facts.driverProgrammeW)} on average and is rated for ${watt(ratedW(facts))}.`,
+    when: ({ programmeW, ratedPowerW }) => programmeW > ratedPowerW,
+    value: ({ programmeW }) => programmeW,
+    limit: ({ ratedPowerW }) => ratedPowerW,
+    message: (heat) =>
+      `At full volume ${nameOf(heat)} gets ${watt(heat.programmeW)} on average and is rated for ${watt(heat.ratedPowerW)}.`,
     remedies: () => ['Use a lower supply voltage.', 'Use more drivers, or stronger ones.'],
   },
   {
     code: 'driver-overpowered-by-sine',
     severity: 'note',
-    at: ({ driverRatedAt }) => driverRatedAt,
+    at: ({ at }) => at,
     unit: 'W',
-    when: (facts) =>
-      facts.sections.power.driverPowerW > ratedW(facts) && facts.driverProgrammeW <= ratedW(facts),
-    value: ({ sections }) => sections.power.driverPowerW,
-    limit: ratedW,
-    message: (facts) =>
-      `A test tone at full volume puts ${watt(facts.sections.power.driverPowerW)} in a driver rated for ${watt(ratedW(facts))}; the programme does not.`,
+    when: ({ sineW, programmeW, ratedPowerW }) => sineW > ratedPowerW && programmeW <= ratedPowerW,
+    value: ({ sineW }) => sineW,
+    limit: ({ ratedPowerW }) => ratedPowerW,
+    message: (heat) =>
+      `A test tone at full volume puts ${watt(heat.sineW)} in ${nameOf(heat)}, which is rated for ${watt(heat.ratedPowerW)}; the programme does not.`,
     remedies: () => ['Keep test tones short and well below full volume.'],
   },
 ]

@@ -1,8 +1,10 @@
-import { ATTACH_LARGEST_UF, RATING_MARGIN } from '../power/reservoir.ts'
-import { ampere, hertz, ohm, say, volt } from '../say.ts'
+import { ATTACH_LARGEST_UF, neededRatingV } from '../power/reservoir.ts'
+import { ampere, hertz, ohm, say, significant, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
 
+/** Floating point must not push a value over its limit. */
+const DUST = 1e-9
 /** Capacitors from here on are fitted for the bass. Common practice, no source. */
 const MEANT_FOR_BASS_UF = 470
 /** A gain that nobody hears, V. */
@@ -19,7 +21,7 @@ const timesOver = ({ sections }: PowerFacts) => sections.reservoir?.timesOverAtt
 const attachPeakA = ({ sections }: PowerFacts) => sections.reservoir?.attachPeakA ?? 0
 const ratingV = ({ supply }: PowerFacts) => supply.reservoirRatingV ?? Number.POSITIVE_INFINITY
 /** The voltage itself, short of the dust of floating point. */
-const lowestRatingV = ({ source }: PowerFacts) => source.highestVoltageV * (1 - 1e-9)
+const lowestRatingV = ({ source }: PowerFacts) => source.highestVoltageV * (1 - DUST)
 const bassGainV = ({ sections }: PowerFacts) =>
   (sections.reservoir?.lowestBurstV ?? 0) - (sections.reservoir?.lowestBurstWithoutV ?? 0)
 
@@ -53,11 +55,11 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     when: (facts) =>
       facts.reservoirUf > 0 &&
       ratingV(facts) >= lowestRatingV(facts) &&
-      ratingV(facts) < RATING_MARGIN * lowestRatingV(facts),
+      ratingV(facts) < neededRatingV(facts.source) * (1 - DUST),
     value: ratingV,
-    limit: ({ source }) => RATING_MARGIN * source.highestVoltageV,
+    limit: ({ source }) => neededRatingV(source),
     message: (facts) =>
-      `The reservoir is marked ${volt(ratingV(facts))}; on ${volt(facts.source.highestVoltageV)} it should be worked at 80 % at most.`,
+      `The reservoir is marked ${volt(ratingV(facts))}; on ${volt(facts.source.highestVoltageV)} ${volt(neededRatingV(facts.source))} or more is wanted, so that neither tolerance nor heat brings it to its limit.`,
     remedies: ({ sections }) => [`Use one marked ${volt(sections.reservoir?.leastRatingV ?? 0)}.`],
   },
   {
@@ -68,7 +70,7 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     value: timesOver,
     limit: () => 1,
     message: (facts) =>
-      `Plugged in empty, ${say(facts.reservoirUf, 'uF')} take ${ampere(attachPeakA(facts))} and ${timesOver(facts).toFixed(0)} times the charge a port must stand: other devices on it may drop out.`,
+      `Plugged in empty, ${say(facts.reservoirUf, 'uF')} take ${ampere(attachPeakA(facts))} and ${significant(timesOver(facts), 2)} times the charge a port must stand: other devices on it may drop out.`,
     remedies: attachRemedies,
   },
   {

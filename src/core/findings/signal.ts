@@ -8,6 +8,8 @@ const TOO_HOT_DB = 12
 const QUIETER_DB = 3
 /** A control above half the input resistance is bent by it. Common practice, no source. */
 const CONTROL_SHARE = 0.5
+/** A smaller control loads the source. Common practice, no source. */
+const LEAST_CONTROL_OHM = 5000
 
 const overdriveDb = ({ sections }: PowerFacts) => sections.gain?.overdriveDb ?? 0
 const cornerHz = ({ sections }: PowerFacts) => sections.gain?.couplingCornerHz ?? 0
@@ -17,12 +19,17 @@ const peakDb = ({ sections }: PowerFacts) => sections.loudness?.peakDb ?? 0
 const programmeDb = ({ sections }: PowerFacts) => sections.loudness?.programmeDb ?? 0
 const controlOhm = ({ signal }: PowerFacts) => 1000 * (signal?.volumeControl?.resistanceKohm ?? 0)
 
+const largestControlOhm = ({ inputResistanceOhm }: PowerFacts) => CONTROL_SHARE * inputResistanceOhm
+
 const LOUDER = [
   'Sit closer, or put the boxes near a wall.',
   'Wire the drivers so that the amplifier gives more power.',
   'Use a higher supply voltage if board and drivers stand it.',
   'Use more sensitive drivers.',
 ]
+
+const besideMusic = (errorDb: number): string =>
+  errorDb < 0 ? `${decibel(-errorDb)} below the music` : `${decibel(errorDb)} above the music itself`
 
 export const signalRules: readonly Rule<PowerFacts>[] = [
   {
@@ -96,13 +103,17 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     severity: 'note',
     at: '/signal/volumeControl/resistanceKohm',
     unit: 'kohm',
-    when: (facts) => controlOhm(facts) > CONTROL_SHARE * facts.inputResistanceOhm,
+    when: (facts) => controlOhm(facts) > largestControlOhm(facts),
     value: (facts) => controlOhm(facts) / 1000,
-    limit: ({ inputResistanceOhm }) => (CONTROL_SHARE * inputResistanceOhm) / 1000,
+    limit: (facts) => largestControlOhm(facts) / 1000,
     message: (facts) =>
       `The amplifier input of ${say(facts.inputResistanceOhm / 1000, 'kohm')} bends the law of a ${say(controlOhm(facts) / 1000, 'kohm')} control.`,
     remedies: (facts) => [
-      `Use a control of ${say((CONTROL_SHARE * facts.inputResistanceOhm) / 1000, 'kohm')} or less, but not below 5 kohm.`,
+      ...(largestControlOhm(facts) < LEAST_CONTROL_OHM
+        ? []
+        : [
+            `Use a control of ${say(largestControlOhm(facts) / 1000, 'kohm')} or less, but not below ${say(LEAST_CONTROL_OHM / 1000, 'kohm')}.`,
+          ]),
       'Live with it: it only gets loud later in the turn.',
     ],
   },
@@ -114,7 +125,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     when: ({ groundError }) => groundError !== null,
     value: ({ groundError }) => 1000 * (groundError?.errorV ?? 0),
     message: ({ groundError }) =>
-      `Source and amplifier hang on one supply: the bass current flows through the audio shield too and adds about ${say(1000 * (groundError?.errorV ?? 0), 'mV')}, ${decibel(-(groundError?.errorDb ?? 0))} below the music, as hum and whine.`,
+      `Source and amplifier hang on one supply: the bass current flows through the audio shield too and adds about ${say(1000 * (groundError?.errorV ?? 0), 'mV')}, ${besideMusic(groundError?.errorDb ?? 0)}, as hum and whine.`,
     remedies: () => [
       'Feed the amplifier from another supply.',
       'Shorten and thicken the ground lead of the supply.',

@@ -47,12 +47,3 @@ export function pad(attenuationDb: number, loadOhm: number): Pad {
   const k = 10 ** (-attenuationDb / 20)
   return { seriesOhm: loadOhm * (1 - k), shuntOhm: (loadOhm * k) / (1 - k) }
 }
-
-/** Heat in a pad and what is left for the driver, W: its input resistance stays that of the load. Derived. */
-export function padHeat(
-  attenuationDb: number,
-  inputW: number,
-): { seriesW: number; shuntW: number; loadW: number } {
-  const k = 10 ** (-attenuationDb / 20)
-  return { seriesW: inputW * (1 - k), shuntW: inputW * k * (1 - k), loadW: inputW * k ** 2 }
-}

@@ -15,12 +15,30 @@ export function wiringOf(
   channelsPerBox: number | undefined,
 ): { wiring: Wiring; assumptions: Assumption[] } | Refusal {
   if (wiring === undefined) return assumedWiring(drivers, channelsPerBox ?? 1)
-  const channels = channelsPerBox ?? channelsThatFit(wiring, drivers, amplifier?.channels ?? 2)
+  const channels = channelsPerBox ?? channelsOf(wiring, drivers, amplifier)
   // Without boxes there is nothing that a count left out could contradict: it follows from the wiring.
-  const counted =
-    channelsPerBox === undefined ? drivers.map((driver) => withCount(driver, wiring, channels)) : drivers
+  const counted = channelsPerBox === undefined ? countedDrivers({ drivers, wiring, amplifier }) : drivers
   const faults = wiringFaults(wiring, counted, channels)
   return faults.length > 0 ? { faults } : { wiring, assumptions: [] }
+}
+
+const channelsOf = (
+  wiring: Wiring,
+  drivers: readonly Driver[],
+  amplifier: LoadImpedanceRequest['amplifier'],
+): number => channelsThatFit(wiring, drivers, amplifier?.channels ?? 2)
+
+/** The drivers with every count that was left out as it follows from the wiring; unchanged without a wiring. */
+export function countedDrivers({
+  drivers,
+  wiring,
+  amplifier,
+}: Pick<LoadImpedanceRequest, 'drivers' | 'wiring'> & {
+  amplifier?: LoadImpedanceRequest['amplifier'] | undefined
+}): Driver[] {
+  if (wiring === undefined) return drivers
+  const channels = channelsOf(wiring, drivers, amplifier)
+  return drivers.map((driver) => withCount(driver, wiring, channels))
 }
 
 function withCount(driver: Driver, wiring: Wiring, channels: number): Driver {

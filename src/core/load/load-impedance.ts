@@ -11,10 +11,10 @@ import { crossoverSection } from './crossover-section.ts'
 import { meterReadingOhm } from './direct-current.ts'
 import { coilAssumptions, wiringOf } from './given-wiring.ts'
 import { impedancesOf, type KnownDrivers, printsOf, ratedOf } from './known-drivers.ts'
-import { type ComplexCurve, type Network, solveNetwork } from './network.ts'
+import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
 import { otherWirings } from './other-wirings.ts'
-import { lowestOfRatedOhm, ratedLoadOhm } from './rated-impedance.ts'
-import { driverShares, lowestIndex, midRangeIndex } from './shares.ts'
+import { lowestOfRatedOhm, mayDrive, ratedLoadOhm } from './rated-impedance.ts'
+import { driverShares, lowestIndex, midRangeIndex, ownBandShares } from './shares.ts'
 import { partsOf } from './wiring-parts.ts'
 import { loadWorking } from './working.ts'
 
@@ -46,10 +46,13 @@ export function loadImpedance(
   const leadOhm = request.leadOhm ?? 0
   const network = solveNetwork(wiring, known.impedances, frequencyHz, leadOhm)
   const compared = midRangeIndex(network, frequencyHz)
+  const isFilter = holdsFilter(wiring)
   const load = loadSection(request, wiring, known, network, frequencyHz, given?.amplifier)
   const sections: LoadImpedanceSections = {
     load,
-    shares: driverShares(network, known.impedances, frequencyHz, compared),
+    shares: isFilter
+      ? ownBandShares(network, known.impedances, frequencyHz)
+      : driverShares(network, known.impedances, frequencyHz, compared),
     alternatives: otherWirings({
       wiring,
       network,
@@ -67,9 +70,7 @@ export function loadImpedance(
     ...sections,
     at: request.wiring === undefined ? '/drivers' : '/wiring',
     leadOhm,
-    isFilter: partsOf(wiring).some(
-      ({ part }) => typeof part !== 'string' && ('inductorMh' in part || 'capacitorUf' in part),
-    ),
+    isFilter,
     tweetersWithBass: tweetersWithBass(request.drivers, network),
   }
   return {
@@ -87,6 +88,22 @@ export function loadImpedance(
     cautions: cautionsOf(loadRules, facts),
     working: loadWorking(load, wiring, known.resistances),
   }
+}
+
+/** Impedance of the same load on another grid, for the part of the curve that a client asks for. */
+export function loadCurve(
+  request: LoadImpedanceRequest,
+  impedances: ReadonlyMap<string, ComplexCurve>,
+  frequencyHz: Float64Array,
+): LoadImpedanceSections['loadCurve'] | Refusal {
+  const wired = wiringOf(request, undefined)
+  if (isRefusal(wired)) return wired
+  const known = impedancesOf(request.drivers, impedances, frequencyHz)
+  if (isRefusal(known)) return known
+  return curveSection(
+    networkImpedance(wired.wiring, known.impedances, frequencyHz, request.leadOhm ?? 0),
+    frequencyHz,
+  )
 }
 
 function loadSection(
@@ -108,7 +125,7 @@ function loadSection(
     phaseAtMinimumDeg: phaseDeg(network, lowest),
     steepestPhaseDeg: steepestPhaseDeg(network),
     stageOhm: stageLoadOhm(amplifier?.output ?? 'bridge', minimumOhm),
-    mayDrive: allowedMinimumOhm === null ? null : minimumOhm >= allowedMinimumOhm * (1 - 1e-9),
+    mayDrive: amplifier === undefined ? null : mayDrive(minimumOhm, amplifier.minimumLoadOhm),
     allowedMinimumOhm,
   }
 }
@@ -133,6 +150,11 @@ const curveSection = (
   impedanceOhm: Array.from(network.re, (re, i) => Math.hypot(re, network.im[i]!)),
   phaseDeg: Array.from(network.re, (_, i) => phaseDeg(network, i)),
 })
+
+const holdsFilter = (wiring: Wiring): boolean =>
+  partsOf(wiring).some(
+    ({ part }) => typeof part !== 'string' && ('inductorMh' in part || 'capacitorUf' in part),
+  )
 
 function tweetersWithBass(drivers: readonly Driver[], { places }: Network): string[] {
   const closedBacks = drivers.filter(({ sharesBox }) => sharesBox === false).map(({ id }) => id)

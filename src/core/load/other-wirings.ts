@@ -4,7 +4,7 @@ import { cleanOutput } from '../power/amplifier.ts'
 import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
 import { canonical, isDriversOnly, wiringsOf } from './alternatives.ts'
 import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
-import { lowestOfRatedOhm, ratedLoadOhm } from './rated-impedance.ts'
+import { mayDrive, ratedLoadOhm } from './rated-impedance.ts'
 import { lowestIndex } from './shares.ts'
 import { driverIdsOf, wiringText } from './wiring-parts.ts'
 
@@ -68,8 +68,7 @@ function alternativeOf(wiring: Wiring, given: Given): Omit<Alternative, 'levelDb
     text: wiringText(wiring),
     ratedOhm,
     minimumOhm,
-    mayDrive:
-      amplifier === undefined ? null : minimumOhm >= lowestOfRatedOhm(amplifier.minimumLoadOhm) * (1 - 1e-9),
+    mayDrive: amplifier === undefined ? null : mayDrive(minimumOhm, amplifier.minimumLoadOhm),
     powerW:
       amplifier === undefined || supplyV === undefined
         ? null

@@ -17,6 +17,10 @@ const DUST = 1e-9
  */
 export const lowestOfRatedOhm = (ratedOhm: number): number => LOWEST_SHARE_OF_RATED * ratedOhm
 
+/** Whether a load that dips to `minimumOhm` may hang on an amplifier for loads rated `ratedOhm` and more. Same source. */
+export const mayDrive = (minimumOhm: number, ratedOhm: number): boolean =>
+  minimumOhm >= lowestOfRatedOhm(ratedOhm) * (1 - DUST)
+
 /**
  * Rated impedance from a measured minimum, ohm: the largest usual value whose 80 % is not above the minimum; beyond
  * the usual values the limit itself.
@@ -56,9 +60,7 @@ export function ratedLoadOhm(
   minimumOhm: number,
 ): number {
   const composed = composedRatedOhm(wiring, ratedOhm)
-  return composed !== null && lowestOfRatedOhm(composed) <= minimumOhm * (1 + DUST)
-    ? composed
-    : ratedFromMinimumOhm(minimumOhm)
+  return composed !== null && mayDrive(minimumOhm, composed) ? composed : ratedFromMinimumOhm(minimumOhm)
 }
 
 /**

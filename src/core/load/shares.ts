@@ -27,17 +27,35 @@ export function lowestIndex({ re, im }: ComplexCurve, from = 0): number {
   return index
 }
 
-/**
- * Index of the lowest modulus above the last resonance: the middle of the range, where the rated impedance is read
- * and shares are compared. Without a resonance it is the lowest of all.
- */
-export function midRangeIndex({ re, im }: ComplexCurve, frequencyHz: Float64Array): number {
+/** Index of the last resonance of a driver or box; 0 without one. */
+function lastResonanceIndex({ re, im }: ComplexCurve, frequencyHz: Float64Array): number {
   const square = (i: number) => re[i]! * re[i]! + im[i]! * im[i]!
   let peak = 0
   for (let i = 1; i < re.length - 1 && frequencyHz[i]! < HIGHEST_RESONANCE_HZ; i++) {
     if (square(i) > square(i - 1) && square(i) >= square(i + 1)) peak = i
   }
-  return lowestIndex({ re, im }, peak)
+  return peak
+}
+
+/**
+ * Index of the lowest modulus above the last resonance: the middle of the range, where the rated impedance is read
+ * and shares are compared. Without a resonance it is the lowest of all.
+ */
+export const midRangeIndex = (total: ComplexCurve, frequencyHz: Float64Array): number =>
+  lowestIndex(total, lastResonanceIndex(total, frequencyHz))
+
+/** What one driver gets at one point of the grid; the level follows when all drivers are known. */
+function shareAt(
+  network: Network,
+  place: number,
+  impedance: ComplexCurve,
+  frequencyHz: Float64Array,
+  index: number,
+): Omit<DriverShare, 'levelDb'> {
+  const { driver, re, im } = network.places[place]!
+  const voltageShare = Math.hypot(re[index]!, im[index]!)
+  const powerShare = (voltageShare ** 2 * conductance(impedance, index)) / conductance(network, index)
+  return { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare }
 }
 
 /**
@@ -45,20 +63,50 @@ export function midRangeIndex({ re, im }: ComplexCurve, frequencyHz: Float64Arra
  * A driver of impedance Z takes |V|² Re(1/Z); so in parallel the lower impedance takes more, in series the higher.
  * Level re the driver that takes most, for equal sensitivity: 10 log of the power ratio.
  * Source: Kirchhoff's laws.
+ * @param impedances  of every driver in the network, ohm on the grid
  */
-export function driverShares(
+export const driverShares = (
   network: Network,
   impedances: ReadonlyMap<string, ComplexCurve>,
   frequencyHz: Float64Array,
   index: number,
-): DriverShare[] {
-  const totalConductance = conductance(network, index)
-  const rows = network.places.map(({ driver, re, im }, place) => {
-    const voltageShare = Math.hypot(re[index]!, im[index]!)
-    const impedance = impedances.get(driver)
-    const taken = impedance === undefined ? 0 : voltageShare ** 2 * conductance(impedance, index)
-    return { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare: taken / totalConductance }
-  })
+): DriverShare[] =>
+  withLevels(
+    network.places.flatMap(({ driver }, place) => {
+      const impedance = impedances.get(driver)
+      return impedance === undefined ? [] : [shareAt(network, place, impedance, frequencyHz, index)]
+    }),
+  )
+
+/** Shares this near the highest count as equal: over a whole band a driver takes practically all the power. */
+const AS_GOOD_AS_HIGHEST = 0.99
+
+/**
+ * The same behind a crossover, each driver in its own band: where its share of the power is highest above its
+ * resonance, and of all points as good as that the one where it takes most power. Source: Kirchhoff's laws.
+ */
+export const ownBandShares = (
+  network: Network,
+  impedances: ReadonlyMap<string, ComplexCurve>,
+  frequencyHz: Float64Array,
+): DriverShare[] =>
+  withLevels(
+    network.places.flatMap(({ driver }, place) => {
+      const impedance = impedances.get(driver)
+      if (impedance === undefined) return []
+      const from = lastResonanceIndex(impedance, frequencyHz)
+      const rows = Array.from(frequencyHz.subarray(from), (_, i) =>
+        shareAt(network, place, impedance, frequencyHz, from + i),
+      )
+      const highest = Math.max(...rows.map(({ powerShare }) => powerShare))
+      const taken = ({ voltageShare, atHz }: Omit<DriverShare, 'levelDb'>) =>
+        voltageShare ** 2 * conductance(impedance, frequencyHz.indexOf(atHz))
+      const band = rows.filter(({ powerShare }) => powerShare >= AS_GOOD_AS_HIGHEST * highest)
+      return band.length === 0 ? [] : [band.reduce((best, row) => (taken(row) > taken(best) ? row : best))]
+    }),
+  )
+
+function withLevels(rows: readonly Omit<DriverShare, 'levelDb'>[]): DriverShare[] {
   const most = Math.max(...rows.map(({ powerShare }) => powerShare))
   return rows.map((row) => ({
     ...row,

@@ -1,6 +1,7 @@
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
 import type { Formula } from '../working.ts'
+import { LOWEST_SHARE_OF_RATED } from './rated-impedance.ts'
 
 const KIRCHHOFF = "Kirchhoff's laws"
 const EIGHTY_PERCENT = 'IEC 60268-5:2003, 16.1 (80 % rule), from memory'
@@ -18,15 +19,15 @@ export function loadWorking(
       : [
           {
             quantity: 'lowest impedance the amplifier allows',
-            formula: '0.8 * Rmin',
-            with: { Rmin: load.allowedMinimumOhm / 0.8 },
+            formula: `${LOWEST_SHARE_OF_RATED} * Rmin`,
+            with: { Rmin: load.allowedMinimumOhm / LOWEST_SHARE_OF_RATED },
             unit: 'ohm',
             source: EIGHTY_PERCENT,
           },
         ]),
     {
       quantity: 'highest rated impedance that this minimum permits',
-      formula: 'Zmin / 0.8',
+      formula: `Zmin / ${LOWEST_SHARE_OF_RATED}`,
       with: { Zmin: load.minimumOhm },
       unit: 'ohm',
       source: EIGHTY_PERCENT,

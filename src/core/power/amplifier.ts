@@ -48,17 +48,9 @@ export function cleanOutput(stage: OutputStage, supplyV: number, loadOhm: number
 export const peakCurrentA = (stage: OutputStage, supplyV: number, minimumOhm: number): number =>
   clipPeakV(stage, supplyV) / (minimumOhm + stage.outputResistanceOhm)
 
-/** Largest duty of a switching stage whose shortest pulse is given. Source: Widder & Brugora 2008. */
-export const largestDutyOf = (shortestPulseNs: number, switchingKhz: number): number =>
-  1 - shortestPulseNs * 1e-9 * switchingKhz * 1e3
-
-/** Power at 10 % distortion from the power at 1 %, W. Common practice, no source; see `hardClipping`. */
+/** Power at 10 % distortion from the power at 1 %, W. Common practice, no source. */
 export const powerAt10PercentW = (powerAt1PercentW: number): number =>
   POWER_10_OVER_1_PERCENT * powerAt1PercentW
-
-/** Power at 1 % distortion from a claim at 10 %, W. Common practice, no source. */
-export const powerAt1PercentW = (claimedAt10PercentW: number): number =>
-  claimedAt10PercentW / POWER_10_OVER_1_PERCENT
 
 /** Most that a maker can claim without making it up, W: 1.3 times the lossless power of the output. Derived. */
 export const largestClaimW = (output: OutputStage['output'], supplyV: number, loadOhm: number): number =>
@@ -67,26 +59,3 @@ export const largestClaimW = (output: OutputStage['output'], supplyV: number, lo
 /** Load of each side of a bridge against the virtual centre, ohm; all of it when single-ended. Derived. */
 export const stageLoadOhm = (output: OutputStage['output'], loadOhm: number): number =>
   output === 'bridge' ? loadOhm / 2 : loadOhm
-
-/**
- * Input power and efficiency of a class-D stage at a given output: conduction loss and idle current.
- * Source: derived (P (R + Rout)/R + Vs Iq); the switching loss is inside the idle current.
- * @param outputW  power in the load, W (> 0)
- */
-export function classDInput(
-  outputW: number,
-  supplyV: number,
-  loadOhm: number,
-  outputResistanceOhm: number,
-  quiescentCurrentMa: number,
-): { inputW: number; heatW: number; efficiency: number } {
-  const inputW = (outputW * (loadOhm + outputResistanceOhm)) / loadOhm + supplyV * quiescentCurrentMa * 1e-3
-  return { inputW, heatW: inputW - outputW, efficiency: outputW / inputW }
-}
-
-/** Largest heat of a linear (class AB) bridge on a sine, W: 2 Vs²/(π² R). Class B theory, from memory. */
-export const linearBridgeWorstHeatW = (supplyV: number, loadOhm: number): number =>
-  (2 * supplyV ** 2) / (Math.PI ** 2 * loadOhm)
-
-/** Best efficiency of a linear stage, at full swing. Class B theory, from memory. */
-export const LINEAR_EFFICIENCY_AT_FULL_SWING = Math.PI / 4

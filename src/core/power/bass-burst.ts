@@ -8,7 +8,9 @@ export interface Burst {
   /** 0 for no capacitor. */
   reservoirUf: number
   capacitorEsrOhm: number
-  /** Average power the board draws in the note, W; the draw goes as 2 P sin². */
+  /** Power the board draws all the time, W, whatever it plays. */
+  steadyPowerW: number
+  /** Average power it draws for the note, W; that draw goes as 2 P sin². */
   averagePowerDrawnW: number
   toneHz: number
 }
@@ -33,7 +35,8 @@ export function lowestBurstVoltageV(burst: Burst): number | null {
   let capacitorV = burst.supplyVoltageV
   let lowestV = burst.supplyVoltageV
   for (let i = 1; i <= CYCLES * STEPS_A_CYCLE; i++) {
-    const power = 2 * burst.averagePowerDrawnW * Math.sin((2 * Math.PI * i) / STEPS_A_CYCLE) ** 2
+    const tonePower = 2 * burst.averagePowerDrawnW * Math.sin((2 * Math.PI * i) / STEPS_A_CYCLE) ** 2
+    const power = burst.steadyPowerW + tonePower
     // conductance V² − current V + power = 0: what flows in at the node is what the board draws.
     const current = sourceCurrent + branchConductance * capacitorV
     const root = current * current - 4 * conductance * power

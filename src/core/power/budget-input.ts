@@ -10,6 +10,17 @@ import { USUAL_LOWEST_HZ } from './output-capacitor.ts'
 import { type Source, sourceOf } from './source-of.ts'
 import { supplyLead } from './supply-lead.ts'
 
+/** A kind of driver, how strong it is and what it gets. */
+export interface DriverOfBuild {
+  /** Where its rated power is, or would be, written. */
+  at: string
+  /** null when the request names no driver. */
+  id: string | null
+  ratedPowerW: number | undefined
+  /** Share of a channel's power that one such driver takes, 0 to 1. */
+  powerShare: number
+}
+
 /** What other calculations know of the same build better than the request. */
 export interface KnownOfBuild {
   ratedOhm?: number
@@ -19,9 +30,7 @@ export interface KnownOfBuild {
   blocksDirectCurrent?: boolean
   /** Level of one box with 1 W into its load at 1 m, dB. */
   sensitivity1W1mDb?: number
-  driverRatedPowerW?: number
-  /** Share of a channel's power that the hottest driver takes. */
-  driverPowerShare?: number
+  drivers?: readonly DriverOfBuild[]
 }
 
 /** Everything the power budget starts from, nothing left open. */

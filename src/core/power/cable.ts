@@ -96,14 +96,17 @@ export function boardVoltageV(supplyV: number, resistanceOhm: number, powerW: nu
 }
 
 /**
- * A lead to the drivers: what it costs.
+ * What a resistance before the drivers costs, a lead or a coil: level, and growth of the electrical Q.
  * Source: voltage divider; Qes grows as (Re + Rw)/Re, R. H. Small 1972, from memory.
+ * @param loopOhm  out and back, ohm (≥ 0)
+ * @param loadOhm  impedance behind it, ohm (> 0)
+ * @param reOhm    direct-current resistance behind it, ohm (> 0)
  */
-export function speakerLead(loopOhm: number, loadOhm: number, reOhm: number) {
-  return {
-    lossDb: 20 * Math.log10(loadOhm / (loadOhm + loopOhm)),
-    qesFactor: (reOhm + loopOhm) / reOhm,
-    powerLostShare: loopOhm / (loadOhm + loopOhm),
-    dampingFactor: loopOhm > 0 ? loadOhm / loopOhm : null,
-  }
-}
+export const speakerLead = (
+  loopOhm: number,
+  loadOhm: number,
+  reOhm: number,
+): { lossDb: number; qesFactor: number } => ({
+  lossDb: 20 * Math.log10(loadOhm / (loadOhm + loopOhm)),
+  qesFactor: (reOhm + loopOhm) / reOhm,
+})

@@ -26,10 +26,3 @@ export function gainStructure(
   const clipV = clipPeakV(stage, supplyV) / Math.SQRT2
   return { outputV, clipV, overdriveDb: 20 * Math.log10(outputV / clipV), sourceForClipV: clipV / gain }
 }
-
-/**
- * Gain of a board with an inverting input stage, dB, from its resistors.
- * Source: derived; the bridge doubles.
- */
-export const inverterGainDb = (feedbackKohm: number, inputKohm: number, secondStage: number): number =>
-  20 * Math.log10((2 * secondStage * feedbackKohm) / inputKohm)

@@ -1,6 +1,6 @@
 import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
-import { powerRules } from '../findings/power.ts'
-import type { PowerFacts } from '../findings/power-facts.ts'
+import { driverPowerRules, powerRules } from '../findings/power.ts'
+import type { DriverHeat, PowerFacts } from '../findings/power-facts.ts'
 import { reservoirRules } from '../findings/reservoir.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { signalRules } from '../findings/signal.ts'
@@ -38,7 +38,10 @@ export function powerBudget(
   const facts = factsOf(input, request, build, sections)
   return {
     sections,
-    findings: apply(RULES, facts),
+    findings: [
+      ...apply(RULES, facts),
+      ...heatsOf(build, sections.power.cleanPowerW, input).flatMap((heat) => apply(driverPowerRules, heat)),
+    ],
     assumptions: [
       ...filled.assumptions,
       ...gainAssumptions(request.amplifier, request.signal),
@@ -56,19 +59,43 @@ export function powerBudget(
         'm',
         'the distance that levels are stated at',
       ),
+      ...assumedWhen(
+        sections.loudness === null && request.wants?.loudnessDb !== undefined,
+        '/sensitivity1WDb',
+        'unknown',
+        '',
+        'without it the loudness that is wanted cannot be judged',
+      ),
     ],
     cautions: [...powerCautions(facts), ...cautionsOf(RULES, facts)],
     working: powerWorking(input, sections, request),
   }
 }
 
-function withRequest(known: KnownOfBuild, request: PowerBudgetRequest): KnownOfBuild {
-  const { driverRatedPowerW, driverPowerShare } = request
+function withRequest(
+  known: KnownOfBuild,
+  { driverRatedPowerW, driverPowerShare = 1, sensitivity1WDb }: PowerBudgetRequest,
+): KnownOfBuild {
+  const given = { at: '/driverRatedPowerW', id: null, ratedPowerW: driverRatedPowerW }
   return {
-    ...(driverRatedPowerW === undefined ? {} : { driverRatedPowerW }),
-    ...(driverPowerShare === undefined ? {} : { driverPowerShare }),
+    drivers: [{ ...given, powerShare: driverPowerShare }],
+    ...(sensitivity1WDb === undefined ? {} : { sensitivity1W1mDb: sensitivity1WDb }),
     ...known,
   }
+}
+
+/** What each driver of which the rating is known gets with peaks just clean. */
+function heatsOf(
+  { drivers = [] }: KnownOfBuild,
+  cleanPowerW: number,
+  { programme }: BudgetInput,
+): DriverHeat[] {
+  return drivers.flatMap(({ at, id, ratedPowerW, powerShare }) => {
+    const sineW = cleanPowerW * powerShare
+    return ratedPowerW === undefined
+      ? []
+      : [{ at, id, ratedPowerW, sineW, programmeW: averagePowerW(sineW, CREST_DB[programme]) }]
+  })
 }
 
 function sectionsOf(
@@ -81,7 +108,7 @@ function sectionsOf(
   return {
     power,
     supply: supplied,
-    reservoir: reservoirSection(input, supply, supplied.sineA),
+    reservoir: reservoirSection(input, supply, supplied),
     indicator: indicatorSection(supply, input.source.voltageV),
     gain: gainSection(input, signal),
     loudness: loudnessSection(input, power.cleanPowerW, wants, build.sensitivity1W1mDb),
@@ -102,9 +129,6 @@ function factsOf(
     loadAt: request.minimumOhm === undefined ? '/loadOhm' : '/minimumOhm',
     blocksDirectCurrent: build.blocksDirectCurrent ?? false,
     allowedMinimumOhm: lowestOfRatedOhm(input.amplifier.minimumLoadOhm),
-    driverRatedPowerW: build.driverRatedPowerW,
-    driverProgrammeW: averagePowerW(sections.power.driverPowerW, CREST_DB[input.programme]),
-    driverRatedAt: request.driverRatedPowerW === undefined ? '/drivers' : '/driverRatedPowerW',
     sineDrawW: sections.supply.sineA * input.source.voltageV,
     supply,
     reservoirUf: reservoirUfOf(supply),

@@ -1,9 +1,8 @@
 import type { PowerFacts } from '../findings/power-facts.ts'
+import { SAFE_LEVEL_DB } from './loudness.ts'
 
 /** Stored energy that a reservoir discharges with a spark from, J. Common practice, no source. */
 const SPARK_J = 0.5
-/** NIOSH recommended limit, dB(A). */
-const HEARING_DB = 85
 
 /** Where the electrical work can hurt someone, each at its step; common rules that local codes and manuals overrule. */
 const CAUTIONS: readonly { when: (facts: PowerFacts) => boolean; text: string }[] = [
@@ -36,8 +35,8 @@ const CAUTIONS: readonly { when: (facts: PowerFacts) => boolean; text: string }[
     text: 'The reservoir stays charged after switching off: discharge it through a resistor, not with a screwdriver.',
   },
   {
-    when: ({ sections }) => (sections.loudness?.programmeDb ?? 0) > HEARING_DB,
-    text: 'Hearing: above 85 dB(A) the safe time is 8 hours a day and halves every 3 dB; test tones at full volume are louder than music.',
+    when: ({ sections }) => (sections.loudness?.programmeDb ?? 0) > SAFE_LEVEL_DB,
+    text: `Hearing: above ${SAFE_LEVEL_DB} dB(A) the safe time is 8 hours a day and halves every 3 dB; test tones at full volume are louder than music.`,
   },
 ]
 

@@ -32,7 +32,7 @@ export const reservoirUfOf = ({ reservoirUf = 0 }: Supply): number =>
 export function reservoirSection(
   { source, cableOhm }: BudgetInput,
   supply: Supply,
-  sineA: number,
+  { sineA, idleA }: Pick<PowerBudgetSections['supply'], 'sineA' | 'idleA'>,
 ): ReservoirSection | null {
   const reservoirUf = reservoirUfOf(supply)
   if (reservoirUf === 0) return null
@@ -43,7 +43,8 @@ export function reservoirSection(
     supplyVoltageV: voltageV,
     sourceResistanceOhm: cableOhm,
     capacitorEsrOhm: reservoirEsrOhm,
-    averagePowerDrawnW: sineA * voltageV,
+    steadyPowerW: idleA * voltageV,
+    averagePowerDrawnW: (sineA - idleA) * voltageV,
     toneHz: BURST_HZ,
   }
   return {

@@ -37,15 +37,6 @@ export const BUS = {
   usb3LowPowerHubMinV: 4.45,
 } as const
 
-/** What a Type-C lead may lose at its rated current, V: bus and ground. USB Type-C 4.4.1, seen as quoted by B. Leung. */
-const TYPE_C_LEAD_DROP_V = { bus: 0.5, ground: 0.25 }
-
-/** The least that a lawful source through a lawful Type-C lead leaves at the board, V, and that lead, ohm the loop. */
-export function typeCWorstCase(ratedCurrentA: number): { lowestAtDeviceV: number; loopOhm: number } {
-  const dropV = TYPE_C_LEAD_DROP_V.bus + TYPE_C_LEAD_DROP_V.ground
-  return { lowestAtDeviceV: BUS.sourceMinV - dropV, loopOhm: dropV / ratedCurrentA }
-}
-
 /** Highest negotiated level that the board stands, V. Power Delivery never goes below its 5 V. */
 export const powerDeliveryLevelV = (
   boardLargestV: number,
@@ -54,21 +45,3 @@ export const powerDeliveryLevelV = (
 
 /** Largest current at a Power Delivery level, A: 5 A only at 20 V and with a marked lead. Seen in summaries. */
 export const powerDeliveryCurrentA = (levelV: number): number => (levelV >= 20 ? 5 : 3)
-
-/** Advertised current by the voltage at the CC pin: thresholds 0.20, 0.66, 1.23 V, seen. */
-const CC_STEPS = [
-  { aboveV: 1.23, advertises: '3 A' },
-  { aboveV: 0.66, advertises: '1.5 A' },
-  { aboveV: 0.2, advertises: 'default' },
-] as const
-
-/** What a Type-C source advertises through its pull-up into the pull-down of the board. Voltage divider. */
-export function typeCAdvert(
-  pullUpKohm: number,
-  pullUpToV: number,
-  pullDownKohm: number,
-): { ccVoltageV: number; advertises: '3 A' | '1.5 A' | 'default' | 'nothing' } {
-  const ccVoltageV = (pullUpToV * pullDownKohm) / (pullUpKohm + pullDownKohm)
-  const step = CC_STEPS.find(({ aboveV }) => ccVoltageV > aboveV)
-  return { ccVoltageV, advertises: step?.advertises ?? 'nothing' }
-}

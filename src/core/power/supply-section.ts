@@ -79,6 +79,9 @@ function runningTimeH(
   return cellsInSeries === null ? null : packHours(capacityMah, cellsInSeries, voltageV * currentA)
 }
 
+const largestShare = ({ drivers = [] }: KnownOfBuild): number =>
+  drivers.length === 0 ? 1 : Math.max(...drivers.map(({ powerShare }) => powerShare))
+
 /** What one channel can give, and what to think of the maker's claim. */
 export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSection {
   const { amplifier, source, loadOhm } = input
@@ -86,6 +89,9 @@ export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSect
   const sineDrawW = averageCurrentA(drawOf(input, clean.powerW), CREST_DB.sine) * source.voltageV
   const sagging = boardVoltageV(source.voltageV, input.cableOhm, sineDrawW)
   const claimedPowerW = amplifier.ratedPowerW ?? null
+  // Makers state their claim into the lowest load the board may drive.
+  const claimLoadOhm = Math.min(loadOhm, amplifier.minimumLoadOhm)
+  const largestClaim = largestClaimW(amplifier.output, source.voltageV, claimLoadOhm)
   return {
     cleanPowerW: clean.powerW,
     cleanVoltageV: clean.voltageV,
@@ -93,13 +99,9 @@ export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSect
     powerAt10PercentW: powerAt10PercentW(clean.powerW),
     cleanPowerOnLeadW: sagging === null ? null : cleanOutput(amplifier, sagging, loadOhm).powerW,
     claimedPowerW,
-    claimedPossible:
-      claimedPowerW === null
-        ? null
-        : // Makers state their claim into the lowest load the board may drive.
-          claimedPowerW <=
-          largestClaimW(amplifier.output, source.voltageV, Math.min(loadOhm, amplifier.minimumLoadOhm)),
-    driverPowerW: clean.powerW * (known.driverPowerShare ?? 1),
+    largestClaimW: largestClaim,
+    claimedPossible: claimedPowerW === null ? null : claimedPowerW <= largestClaim,
+    driverPowerW: clean.powerW * largestShare(known),
     ...outputCapacitor(input),
   }
 }

@@ -43,12 +43,3 @@ export function controlGain(control: LoadedControl, turn: number): number {
 /** The same in dB; above 0 turn it is finite. */
 export const attenuationDb = (control: LoadedControl, turn: number): number =>
   20 * Math.log10(controlGain(control, turn))
-
-/**
- * What the source sees of a control, ohm. The input resistance may be a resistor soldered from wiper to ground to
- * bend a linear track; the source then sees little at full volume.
- */
-export function controlInputOhm(control: LoadedControl, turn: number): number {
-  const lower = trackShare(control.taper, turn) * control.resistanceOhm
-  return control.resistanceOhm - lower + parallelOhm(lower, control.inputResistanceOhm)
-}

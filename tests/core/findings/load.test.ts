@@ -113,6 +113,30 @@ describe('rules about the load', () => {
     expect(new Set(rows.map(([code]) => code))).toEqual(new Set(codes))
   })
 
+  test('only wirings that are plainly louder and allowed are offered as louder', () => {
+    const [note] = findingsOf({
+      drivers: [ofResistance(6)],
+      wiring: { series: ['main', 'main', 'main'] },
+      amplifier: { minimumLoadOhm: 4 },
+    }).filter(({ code }) => code === 'louder-wiring-possible')
+    // Two in parallel and one in series with them: 9 ohm, drive 2/3 + 1/3 + 1/3, 20 log(4/3) = 2.5 dB.
+    // Two in series beside one: 4 ohm, drive 1/2 + 1/2 + 1, 6.0 dB. All in parallel: 2 ohm, forbidden.
+    expect(note?.value).toBeCloseTo(20 * Math.log10(2), 9)
+    expect(note?.remedies).toHaveLength(1)
+    // 4 ohm over 0.8.
+    expect(note?.remedies[0]).toMatch(/\(main and main in series\) and main in parallel: 5.00 ohm/)
+  })
+
+  test('a closed-back driver is warned of from 30 % of the voltage in the bass on (common practice)', () => {
+    const behind = (resistorOhm: number): LoadImpedanceRequest => ({
+      drivers: [{ ...ofResistance(6, 'tweeter'), sharesBox: false }],
+      wiring: { series: [{ resistorOhm }, 'tweeter'] },
+    })
+    // 6/(6 + 6) is half the voltage; 6/(6 + 18) a quarter.
+    expect(codesOf(behind(6))).toContain('tweeter-without-capacitor')
+    expect(codesOf(behind(18))).not.toContain('tweeter-without-capacitor')
+  })
+
   test('the blocker offers the wirings that the amplifier may drive, with their power', () => {
     const [blocker] = findingsOf({
       drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 4 } }],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { powerRules } from '../../../src/core/findings/power.ts'
+import { driverPowerRules, powerRules } from '../../../src/core/findings/power.ts'
 import { reservoirRules } from '../../../src/core/findings/reservoir.ts'
 import { signalRules } from '../../../src/core/findings/signal.ts'
 import { supplyRules } from '../../../src/core/findings/supply.ts'
@@ -141,10 +141,10 @@ const ROWS: Record<string, Row> = {
     inside: sup({ reservoirUf: 10, reservoirRatingV: 12 }),
     outside: sup({ reservoirUf: 10, reservoirRatingV: 11.9 }),
   },
-  // 1.25 times 12 V.
+  // 1.25 times 12.6 V, 5 % over 12 V: 15.75 V.
   'reservoir-rating-too-close': {
-    inside: sup({ reservoirUf: 10, reservoirRatingV: 15 }),
-    outside: sup({ reservoirUf: 10, reservoirRatingV: 14.9 }),
+    inside: sup({ reservoirUf: 10, reservoirRatingV: 15.8 }),
+    outside: sup({ reservoirUf: 10, reservoirRatingV: 15.7 }),
   },
   // 10 uF at 5 V through 0.25 ohm are 0.995 times the limit (row attach-inrush-10-0.25).
   'reservoir-over-attach-limit': {
@@ -212,8 +212,10 @@ describe('rules about power, supply, reservoir and signal', () => {
     expect(finding?.at).toMatch(/^\//)
   })
 
-  test('every rule of the four tables has its two rows, and no code is used twice', () => {
-    const codes = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules].map(({ code }) => code)
+  test('every rule of the tables has its two rows, and no code is used twice', () => {
+    const codes = [...powerRules, ...driverPowerRules, ...supplyRules, ...reservoirRules, ...signalRules].map(
+      ({ code }) => code,
+    )
     expect(new Set(codes).size).toBe(codes.length)
     expect(Object.keys(ROWS).sort()).toEqual([...codes].sort())
   })
@@ -261,6 +263,74 @@ describe('the place and the words of a finding', () => {
   test('a capacitor in the wiring that stops direct current is taken for it', () => {
     const request = amp({ output: 'single-ended' })
     expect(find('output-capacitor-needed', request, { blocksDirectCurrent: true })).toBeUndefined()
+  })
+
+  test('the limit of a claim is the figure it was held against', () => {
+    // 1.3 times 144 V² over 2 · 4 ohm, the rated minimum of the board, although the load is 8 ohm.
+    expect(find('claimed-power-impossible', amp({ ratedPowerW: 25 }))?.limit).toBeCloseTo(23.4, 9)
+  })
+
+  test('each driver is held against its own rating', () => {
+    const drivers = [
+      { at: '/drivers/0/parameters/ratedPowerW', id: 'woofer', ratedPowerW: 20, powerShare: 1 },
+      { at: '/drivers/1/parameters/ratedPowerW', id: 'tweeter', ratedPowerW: 4, powerShare: 0.5 },
+      { at: '/drivers/2/parameters/ratedPowerW', id: 'helper', ratedPowerW: undefined, powerShare: 1 },
+    ]
+    const found = findingsOf(base, { drivers }).filter(({ code }) => code.startsWith('driver-overpowered'))
+    // Half of 9 W is 4.5 W in the tweeter; 9 W in the woofer are below its 20 W.
+    expect(found.map(({ at, code }) => [at, code])).toEqual([
+      ['/drivers/1/parameters/ratedPowerW', 'driver-overpowered-by-sine'],
+    ])
+    expect(found[0]?.value).toBeCloseTo(4.5, 9)
+    expect(found[0]?.message).toContain('"tweeter"')
+  })
+
+  test('a control that would be too small for any source is not advised', () => {
+    const remedies = (inputResistanceKohm: number) =>
+      find('volume-control-loaded', {
+        ...amp({ inputResistanceKohm }),
+        signal: { volumeControl: { resistanceKohm: 10 } },
+      })?.remedies ?? []
+    // Half of 5 kohm lies below the 5 kohm that a source bears, half of 12 kohm above.
+    expect(remedies(5).join()).not.toMatch(/Use a control/)
+    expect(remedies(5).length).toBeGreaterThan(0)
+    expect(remedies(12)[0]).toMatch(/6.00 kohm or less, but not below 5.00 kohm/)
+  })
+
+  test('an error of the shared ground above the signal is said to be above it', () => {
+    const shared = { ...sup({ sharedWithSource: true }), programme: 'sine' as const }
+    const message = (sourceLevelV: number) =>
+      find('source-and-amplifier-share-supply', { ...shared, signal: { sourceLevelV } })?.message
+    // 1.667 A through 0.1 ohm beside 0.15 ohm: 0.1 V, 20 dB above 10 mV and 20 dB below 1 V.
+    expect(message(0.01)).toContain('20.0 dB above the music itself')
+    expect(message(1)).toContain('20.0 dB below the music')
+  })
+
+  test('1.4 times the charge of the attach limit is not said to be 1 time', () => {
+    const supply = { kind: 'computer-port' as const, reservoirUf: 14 }
+    // 14/10 of row attach-inrush-10-0.25.
+    const finding = find('reservoir-over-attach-limit', { ...base, ...fiveVolt, supply })
+    expect(finding?.message).toContain('1.4 times the charge')
+  })
+
+  test.each([
+    // Next usual value from 1.25 times the voltage with its 5 %: 5 V takes 10 V, not 6.3 V (reference rows 12, 19, 24).
+    [5, 10, 6.3],
+    [12, 16, 10],
+    [19, 25, 16],
+    [24, 35, 25],
+  ])('the rating advised for %d V is one that passes: %d V', (voltageV, advised, below) => {
+    const withRating = (reservoirRatingV: number) =>
+      sup({ voltageV, reservoirUf: 10, reservoirRatingV }, { supplyVoltageV: voltageV })
+    const result = powerBudget(withRating(advised))
+    if (isRefusal(result)) throw new Error('refused')
+    expect(result.sections.reservoir?.leastRatingV).toBe(advised)
+    const codes = (rating: number) =>
+      findingsOf(withRating(rating))
+        .map(({ code }) => code)
+        .join()
+    expect(codes(advised)).not.toMatch(/reservoir-(rating-too-close|overvolted)/)
+    expect(codes(below)).toMatch(/reservoir-(rating-too-close|overvolted)/)
   })
 
   test('a fuse that blows before the source gives in is offered when it carries the programme', () => {

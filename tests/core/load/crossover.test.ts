@@ -1,4 +1,4 @@
-import { firstOrder, pad, padHeat, secondOrder, zobel } from '../../../src/core/load/crossover.ts'
+import { firstOrder, pad, secondOrder, zobel } from '../../../src/core/load/crossover.ts'
 import { type ComplexCurve, solveNetwork } from '../../../src/core/load/network.ts'
 import { speakerLead } from '../../../src/core/power/cable.ts'
 import { cornerHz } from '../../../src/core/power/coupling.ts'
@@ -73,12 +73,10 @@ holdRows('crossover', {
       withZobelDb: decibels(transfer({ series: [{ inductorMh }, corrected] }, driver, frequencyHz)),
     }
   },
-  'coil-dcr-': ({ inductorResistanceOhm, loadOhm, reOhm }) => {
-    const lost = speakerLead(inductorResistanceOhm, loadOhm, reOhm)
-    return { ...lost, powerInCoilShare: lost.powerLostShare }
-  },
+  'coil-dcr-': ({ inductorResistanceOhm, loadOhm, reOhm }) => ({
+    ...speakerLead(inductorResistanceOhm, loadOhm, reOhm),
+  }),
   'pad-': ({ attenuationDb, loadOhm }) => ({ ...pad(attenuationDb, loadOhm) }),
-  'pad-6-dissipation': ({ attenuationDb, inputW }) => ({ ...padHeat(attenuationDb, inputW) }),
   'crossover-stock-value': (inputs) => {
     const capacitorUf = nearestPreferred(firstOrder(inputs.cornerHz, inputs.loadOhm).capacitorUf, E12)
     return { capacitorUf, cornerWithItHz: cornerHz(capacitorUf, inputs.loadOhm) }

@@ -53,6 +53,68 @@ const shelfPair: PowerBudgetRequest = {
   programme: 'music',
 }
 
+describe('what is taken when nothing is said', () => {
+  test('a computer port gives the 0.5 A of USB 2.0', () => {
+    expect(outcome(smallBoard).sections.supply.currentLimitA).toBe(0.5)
+  })
+
+  test('a small board has 26 dB of gain, 20 times (common practice)', () => {
+    const { gain } = outcome({
+      amplifier: { supplyVoltageV: 12, outputResistanceOhm: 0 },
+      supply: { kind: 'adapter', voltageV: 12 },
+      signal: { sourceLevelV: 0.5 },
+    }).sections
+    // 0.5 V times 10^(26/20) = 9.976 V.
+    expect(gain?.outputV).toBeCloseTo(9.976, 3)
+  })
+
+  test('the supply lead is laid out for a loss of 5 % (common practice)', () => {
+    const { supply } = outcome({
+      amplifier: { channels: 2, outputResistanceOhm: 0, efficiency: 0.9, quiescentCurrentMa: 0 },
+      loadOhm: 8,
+      supply: { kind: 'adapter', voltageV: 12, cable: { lengthM: 2, contacts: 0 } },
+    }).sections
+    // Two channels of 9 W at 0.9 are 1.667 A; 0.6 V over it are 0.36 ohm; 4 m of 17.241 ohm mm2/km: 0.1916 mm2.
+    expect(supply.leastAreaMm2).toBeCloseTo(0.1916, 4)
+  })
+})
+
+describe('loudness', () => {
+  const wanting: PowerBudgetRequest = { ...shelfPair, wants: { loudnessDb: 90 } }
+  const untold = (request: PowerBudgetRequest) =>
+    outcome(request).assumptions.some(({ at }) => at === '/sensitivity1WDb')
+
+  test('is judged with the sensitivity that the request gives', () => {
+    const { power, loudness } = outcome({ ...wanting, sensitivity1WDb: 85 }).sections
+    // Definition of the decibel: two channels at 1 m.
+    expect(loudness?.peakDb).toBeCloseTo(85 + 10 * Math.log10(2 * power.cleanPowerW), 9)
+    expect(untold({ ...wanting, sensitivity1WDb: 85 })).toBe(false)
+  })
+
+  test('is said not to be judged without it, when it is wanted', () => {
+    expect(outcome(wanting).sections.loudness).toBeNull()
+    expect(untold(wanting)).toBe(true)
+    expect(untold(shelfPair)).toBe(false)
+  })
+
+  test('a caller who knows better goes before the request', () => {
+    const { power, loudness } = outcome(
+      { ...wanting, sensitivity1WDb: 70 },
+      { sensitivity1W1mDb: 85 },
+    ).sections
+    expect(loudness?.peakDb).toBeCloseTo(85 + 10 * Math.log10(2 * power.cleanPowerW), 9)
+  })
+})
+
+test('without a capacitor the burst ends where the supply section says, idle current and all', () => {
+  // The board idles at 200 mA, which a bass note does not double.
+  const { supply, reservoir } = outcome({
+    ...shelfPair,
+    amplifier: { ...shelfPair.amplifier, quiescentCurrentMa: 200 },
+  }).sections
+  expect(reservoir?.lowestBurstWithoutV).toBeCloseTo(supply.boardVoltageAtPeakV ?? 0, 6)
+})
+
 describe('a 5 V board on a computer port', () => {
   const { sections, findings, assumptions } = outcome(smallBoard)
 

@@ -5,15 +5,9 @@ import {
   couplingResistanceOhm,
   type Placement,
 } from '../../../src/core/power/coupling.ts'
-import { CONSUMER_LINE_V, gainStructure, inverterGainDb } from '../../../src/core/power/gain.ts'
+import { CONSUMER_LINE_V, gainStructure } from '../../../src/core/power/gain.ts'
 import { sharedGroundError } from '../../../src/core/power/shared-ground.ts'
-import {
-  attenuationDb,
-  controlInputOhm,
-  type LoadedControl,
-  type Taper,
-  trackShare,
-} from '../../../src/core/power/volume.ts'
+import { attenuationDb, type LoadedControl, type Taper, trackShare } from '../../../src/core/power/volume.ts'
 import { holdRows } from './hold-rows.ts'
 
 interface ControlInputs {
@@ -40,11 +34,7 @@ holdRows('volume', {
   'volume-audio-': audio,
   'volume-fake-': (inputs) => {
     const control = controlOf({ ...inputs, inputResistanceKohm: inputs.resistorWiperToGroundKohm })
-    return {
-      attenuationDb: attenuationDb(control, inputs.position),
-      inputResistanceFullKohm: controlInputOhm(control, 1) / 1000,
-      inputResistanceHalfKohm: controlInputOhm(control, 0.5) / 1000,
-    }
+    return { attenuationDb: attenuationDb(control, inputs.position) }
   },
 })
 
@@ -79,9 +69,6 @@ holdRows('gain', {
     }),
   }),
   'consumer-line': () => ({ voltageV: CONSUMER_LINE_V }),
-  'gain-from-resistors': ({ feedbackKohm, inputKohm, secondStage }) => ({
-    gainDb: inverterGainDb(feedbackKohm, inputKohm, secondStage),
-  }),
 })
 
 holdRows('ground', {

@@ -1,12 +1,5 @@
-import { ATTACH_CHARGE_C, ATTACH_LARGEST_UF, ATTACH_LEAST_UF } from '../../../src/core/power/reservoir.ts'
-import {
-  BUS,
-  PORTS,
-  powerDeliveryCurrentA,
-  powerDeliveryLevelV,
-  typeCAdvert,
-  typeCWorstCase,
-} from '../../../src/core/power/source.ts'
+import { ATTACH_CHARGE_C, ATTACH_LARGEST_UF } from '../../../src/core/power/reservoir.ts'
+import { BUS, PORTS, powerDeliveryCurrentA, powerDeliveryLevelV } from '../../../src/core/power/source.ts'
 import type { Supply } from '../../../src/schema/power.ts'
 import { holdRows } from './hold-rows.ts'
 
@@ -30,13 +23,8 @@ holdRows('source', {
   'pd-level-': ({ boardLargestVoltageV, levelsV }) => ({
     chooseV: powerDeliveryLevelV(boardLargestVoltageV, levelsV),
   }),
-  'type-c-cc-': ({ pullUpKohm, pullUpToV, pullDownKohm }) => ({
-    ...typeCAdvert(pullUpKohm, pullUpToV, pullDownKohm),
-  }),
   'vbus-limits': () => ({ ...BUS }),
-  'type-c-sink-lowest': ({ ratedCurrentA }) => ({ ...typeCWorstCase(ratedCurrentA) }),
   'attach-capacitance': () => ({
-    minimumUf: ATTACH_LEAST_UF,
     maximumUf: ATTACH_LARGEST_UF,
     chargeMc: ATTACH_CHARGE_C * 1e3,
   }),

@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest'
+import { logSpaced } from '../../../src/core/box/circuit.ts'
+import { loadInBox } from '../../../src/core/design/load-in-box.ts'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import type { Driver } from '../../../src/schema/driver.ts'
+import type { LoadImpedanceRequest } from '../../../src/schema/load-impedance.ts'
+
+/** A four-inch driver of common practice; qms and leMh are left out. */
+const main: Driver = {
+  id: 'm',
+  parameters: { fsHz: 110, qes: 0.8, vasL: 3, sdCm2: 50, reOhm: 3.4, ratedImpedanceOhm: 4 },
+}
+
+function run(request: LoadImpedanceRequest) {
+  const outcome = loadInBox(request)
+  if (isRefusal(outcome)) throw new Error(JSON.stringify(outcome.faults))
+  return outcome
+}
+
+describe('the part of the curve that is asked for', () => {
+  const four: LoadImpedanceRequest = {
+    drivers: [main],
+    wiring: { parallel: ['m', 'm', 'm', 'm'] },
+    amplifier: { minimumLoadOhm: 4 },
+  }
+  const narrow = run({ ...four, curve: { fromHz: 115, toHz: 130, points: 2 } })
+
+  test('never decides whether the amplifier may drive the load', () => {
+    // Four times 3.4 ohm in parallel are 0.85 ohm away from the resonance; the board stands 3.2 ohm.
+    expect(narrow.sections.load.mayDrive).toBe(false)
+    expect(narrow.sections.load.minimumOhm).toBeLessThan(1)
+    const whole = run(four)
+    expect(narrow.sections.load).toEqual(whole.sections.load)
+    expect(narrow.sections.shares).toEqual(whole.sections.shares)
+    expect(narrow.sections.alternatives).toEqual(whole.sections.alternatives)
+    expect(narrow.findings).toEqual(whole.findings)
+  })
+
+  test('is the curve that is returned', () => {
+    expect(narrow.sections.loadCurve.frequencyHz).toHaveLength(2)
+    expect(narrow.sections.loadCurve.frequencyHz[0]).toBeCloseTo(115, 9)
+    expect(narrow.sections.loadCurve.frequencyHz[1]).toBeCloseTo(130, 9)
+    const grid = run(four).sections.loadCurve.frequencyHz
+    expect(grid).toEqual([...logSpaced(10, 20_000, 240)])
+  })
+
+  test('the bass that reaches a tweeter is judged although the curve begins above it', () => {
+    const tweeter: Driver = { id: 't', parameters: { reOhm: 6 }, sharesBox: false }
+    const { findings } = run({
+      drivers: [main, tweeter],
+      wiring: { parallel: ['m', 't'] },
+      curve: { fromHz: 5000, toHz: 20_000 },
+    })
+    expect(findings.map(({ code }) => code)).toContain('tweeter-without-capacitor')
+  })
+})
+
+describe('a count left out', () => {
+  const boxed: LoadImpedanceRequest = {
+    drivers: [main],
+    wiring: { series: ['m', 'm'] },
+    box: { kind: 'closed', netVolumeL: 4 },
+  }
+  const peakHz = ({ sections }: ReturnType<typeof run>) => {
+    const { impedanceOhm, frequencyHz } = sections.loadCurve
+    return frequencyHz[impedanceOhm.indexOf(Math.max(...impedanceOhm))]
+  }
+
+  test('follows from the wiring, in the box as in the load', () => {
+    const told = run({ ...boxed, drivers: [{ ...main, count: 2 }] })
+    const untold = run(boxed)
+    expect(untold.sections).toEqual(told.sections)
+    // Small 1972: fc = fs √(1 + 2 Vas/V) = 110 √2.5 = 174 Hz, less the little that lining and losses do.
+    expect(peakHz(untold)).toBeGreaterThan(174 * 0.94)
+    expect(peakHz(untold)).toBeLessThan(174 * 1.06)
+    expect(untold.assumptions).toContainEqual(expect.objectContaining({ at: '/drivers/0/count', value: 2 }))
+    expect(told.assumptions.map(({ at }) => at)).not.toContain('/drivers/0/count')
+  })
+
+  test('what completes the driver is told, in a box and without one, each once', () => {
+    for (const request of [boxed, { drivers: [main] }]) {
+      const places = run(request).assumptions.map(({ at }) => at)
+      expect(places).toEqual(
+        expect.arrayContaining(['/drivers/0/parameters/qms', '/drivers/0/parameters/leMh']),
+      )
+      expect(new Set(places).size).toBe(places.length)
+    }
+  })
+})
+
+test('a range that runs backwards is refused at its end', () => {
+  const outcome = loadInBox({ drivers: [main], curve: { fromHz: 200, toHz: 100 } })
+  expect(isRefusal(outcome) && outcome.faults.map(({ at }) => at)).toEqual(['/curve/toHz'])
+})
