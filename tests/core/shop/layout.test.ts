@@ -64,6 +64,31 @@ describe('cases for paper and pencil, decided by exhaustive search', () => {
   })
 })
 
+describe('bounds that a pencil proves', () => {
+  const bound = (request: CutListRequest) => laid({ ...request, workshop: { kerfMm: 0 } }).bound
+
+  it('parts that exclude each other: 20 x 3 lies along 21 x 9 and leaves 6, too little for 9 x 7', () => {
+    // By area one board does: 2 x 63 + 60 of 189.
+    const parts = [
+      { lengthMm: 9, widthMm: 7, count: 2 },
+      { lengthMm: 20, widthMm: 3 },
+    ]
+    expect(bound({ parts, stock: [{ lengthMm: 21, widthMm: 9, count: 9 }] })).toBe(2)
+  })
+
+  it('short parts beside long ones: of 16, either 10 or 9 leaves room for one 4 only', () => {
+    // Three long parts need a board each and take three of the four short ones; by area three boards do, 44 of 48.
+    const strip = (lengthMm: number, count: number) => ({
+      lengthMm,
+      widthMm: 10,
+      count,
+      grain: 'length' as const,
+    })
+    const stock = [{ lengthMm: 16, widthMm: 10, count: 9, grain: 'length' as const }]
+    expect(bound({ parts: [strip(4, 4), strip(10, 1), strip(9, 2)], stock })).toBe(4)
+  })
+})
+
 const side = (most: number) => fc.integer({ min: 4, max: most * 10 }).map((tenths) => tenths / 10)
 const requests = fc.record({
   parts: fc.array(
