@@ -95,14 +95,16 @@ export const ownBandShares = (
       const impedance = impedances.get(driver)
       if (impedance === undefined) return []
       const from = lastResonanceIndex(impedance, frequencyHz)
-      const rows = Array.from(frequencyHz.subarray(from), (_, i) =>
-        shareAt(network, place, impedance, frequencyHz, from + i),
-      )
-      const highest = Math.max(...rows.map(({ powerShare }) => powerShare))
-      const taken = ({ voltageShare, atHz }: Omit<DriverShare, 'levelDb'>) =>
-        voltageShare ** 2 * conductance(impedance, frequencyHz.indexOf(atHz))
-      const band = rows.filter(({ powerShare }) => powerShare >= AS_GOOD_AS_HIGHEST * highest)
-      return band.length === 0 ? [] : [band.reduce((best, row) => (taken(row) > taken(best) ? row : best))]
+      const points = Array.from(frequencyHz.subarray(from), (_, i) => {
+        const row = shareAt(network, place, impedance, frequencyHz, from + i)
+        // At one volt of the amplifier.
+        return { row, takenW: row.powerShare * conductance(network, from + i) }
+      })
+      const highest = Math.max(...points.map(({ row }) => row.powerShare))
+      const [own] = points
+        .filter(({ row }) => row.powerShare >= AS_GOOD_AS_HIGHEST * highest)
+        .sort((a, b) => b.takenW - a.takenW)
+      return own === undefined ? [] : [own.row]
     }),
   )
 
