@@ -3,11 +3,6 @@ export const E12 = [10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82] as const
 export const E24 = [
   10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91,
 ] as const
-/** E96 is 10^(n/96) to three digits. */
-export const E96: readonly number[] = Array.from(
-  { length: 96 },
-  (_, n) => Math.round(10 ** (n / 96) * 100) / 10,
-)
 /** Fuse values, in tenths: the R10 row of IEC 60127, from memory. */
 export const R10 = [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80] as const
 

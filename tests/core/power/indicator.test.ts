@@ -4,7 +4,7 @@ import {
   indicatorDissipationMw,
   indicatorResistor,
 } from '../../../src/core/power/indicator.ts'
-import { E12, E24, E96, nearestPreferred, nextNotBelow } from '../../../src/core/power/preferred-values.ts'
+import { E12, E24, nearestPreferred, nextNotBelow } from '../../../src/core/power/preferred-values.ts'
 import { holdRows } from './hold-rows.ts'
 
 holdRows('indicator', {
@@ -13,7 +13,6 @@ holdRows('indicator', {
     const e24Ohm = resistor?.e24Ohm ?? Number.NaN
     return {
       ...resistor,
-      e96Ohm: nextNotBelow(resistor?.exactOhm ?? Number.NaN, E96),
       actualMa: indicatorCurrentMa(supplyVoltageV, forwardV, e24Ohm),
       dissipationMw: indicatorDissipationMw(supplyVoltageV, forwardV, e24Ohm),
     }
@@ -21,14 +20,10 @@ holdRows('indicator', {
   'e-series-counts': () => ({
     e12: E12.length,
     e24: E24.length,
-    e96: E96.length,
-    e96First: E96.slice(0, 5),
-    e96Last: E96.slice(-3),
   }),
   'e-nearest-': ({ exactOhm }) => ({
     e12Ohm: nearestPreferred(exactOhm, E12),
     e24Ohm: nearestPreferred(exactOhm, E24),
-    e96Ohm: nearestPreferred(exactOhm, E96),
   }),
 })
 
