@@ -90,9 +90,10 @@ function f3OverCentre([a1, a2, a3]: Polynomial): number {
 function peakDb([a1, a2, a3]: Polynomial): number {
   const [c1, c2, c3] = magnitude(a1, a2, a3)
   let least = 1
-  for (let y = 0.2; y < 20; y *= 1.002) {
-    const y2 = y * y
-    least = Math.min(least, 1 + c1 / y2 + c2 / y2 ** 2 + c3 / y2 ** 3 + 1 / y2 ** 4)
+  // In steps of 1% the highest point of so smooth a curve is met to a thousandth of a decibel.
+  for (let y = 0.2; y < 20; y *= 1.01) {
+    const z = 1 / (y * y)
+    least = Math.min(least, 1 + z * (c1 + z * (c2 + z * (c3 + z))))
   }
   return -10 * Math.log10(least)
 }

@@ -15,10 +15,10 @@ import { reachMm, straightMm } from './elbows.ts'
 import { impedanceExtremes } from './impedance-extremes.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { pipeResonanceOf, tubeAirL } from './port.ts'
 import { soundField } from './sound-field.ts'
 import { relativeLevelDb, systemFigures } from './system-figures.ts'
 import { compareTubes } from './tube-comparison.ts'
+import { pipeResonanceOf, tubeAirL } from './tuned-port.ts'
 import { suitedTo, tuningOf } from './tuning.ts'
 
 /** At what drive to judge a loudspeaker, and what is wanted from it. */

@@ -19,7 +19,8 @@ import {
   type Opening,
   VISCOSITY_M2_PER_S,
 } from './loudspeaker.ts'
-import { portAssumptions, portFaults, type TunedPort } from './port.ts'
+import { portAssumptions } from './port-assumptions.ts'
+import { portFaults, type TunedPort } from './tuned-port.ts'
 
 /** Everything a loudspeaker is made of, as the request says it. */
 export interface BoxInput {

@@ -1,7 +1,7 @@
 import type { Formula } from '../working.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { portWorking, type TunedPort } from './port.ts'
 import { midBandGain } from './system-figures.ts'
+import { portWorking, type TunedPort } from './tuned-port.ts'
 
 const SMALL = 'R. H. Small, J. Audio Eng. Soc. 20 (1972) and 21 (1973), from memory'
 

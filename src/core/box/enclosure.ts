@@ -5,8 +5,8 @@ import type { AirState } from '../air.ts'
 import type { Fault } from '../outcome.ts'
 import { litre } from '../say.ts'
 import { type BodyInBox, fittingsL, portBodyL, tubeWallAssumption } from './bodies.ts'
-import { type TunedPort, tunePort } from './port.ts'
 import { innerOf, outerOf, sidesFaults, volumeL } from './sides.ts'
+import { type TunedPort, tunePort } from './tuned-port.ts'
 
 /** A box with its sides where they are known, its free air, and its port solved on that air. */
 export interface Enclosure {

@@ -16,7 +16,7 @@ export interface ImpedanceExtremes {
 
 const FROM_HZ = 10
 const TO_HZ = 20_000
-const POINTS = 600
+const POINTS = 400
 
 /** Top of the parabola through three neighbouring points of equal ratio. */
 function vertex(hz: Float64Array, ohm: Float64Array, i: number): ImpedancePoint {

@@ -3,7 +3,7 @@ import { type AirState, kinematicViscosityM2PerS, REFERENCE_AIR } from '../air.t
 import type { CompleteDriver } from '../driver/complete.ts'
 import type { Circuit } from './circuit.ts'
 import { type BoxLosses, boxCompliance } from './losses.ts'
-import type { TunedPort } from './port.ts'
+import type { TunedPort } from './tuned-port.ts'
 import type { Vent } from './vent.ts'
 
 /** What a network of components does to a channel on a grid: driver over channel voltage, and the whole impedance. */

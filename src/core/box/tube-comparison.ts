@@ -2,7 +2,7 @@ import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Tube } from '../../schema/port.ts'
 import { PORT_SPEED_LIMIT_M_PER_S } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { type TunedPort, tunePort } from './port.ts'
+import { type TunedPort, tunePort } from './tuned-port.ts'
 
 type Row = BoxTuningSections['tubes'][number]
 
