@@ -23,12 +23,16 @@ export function quarticRoots(a1: number, a2: number, a3: number): Root[] {
     re: Math.cos(0.4 + (i * Math.PI) / 2),
     im: Math.sin(0.4 + (i * Math.PI) / 2),
   }))
-  for (let round = 0; round < 200; round++)
+  let furthest = 1
+  for (let round = 0; round < 200 && furthest > 1e-14; round++) {
+    furthest = 0
     for (const root of roots) {
       const { re, im } = step(root, roots, [a1, a2, a3, 1])
       root.re -= re
       root.im -= im
+      furthest = Math.max(furthest, Math.hypot(re, im) / Math.hypot(root.re, root.im))
     }
+  }
   return roots
 }
 
