@@ -33,8 +33,9 @@ function textOf(answer: Frame, options: ViewOptions): string {
   const picked = pick(answer, options.pick, options.decimal)
   if ('text' in picked) return picked.text
   if ('fault' in picked) throw unknownPick(picked.fault, picked.known)
-  const [first] = answer.findings
-  throw unknownPick(first === undefined ? picked.noValue : `${picked.noValue}: ${first.message}`)
+  // Only a blocker is sure to be why; other findings may have nothing to do with this value.
+  const blocker = answer.findings.find(({ severity }) => severity === 'blocker')
+  throw unknownPick(blocker === undefined ? picked.noValue : `${picked.noValue}: ${blocker.message}`)
 }
 
 /** The short message for a cell; all the names in the detail. */

@@ -1,4 +1,5 @@
 import type { Air } from '../schema/air.ts'
+import type { Assumption } from '../schema/frame.ts'
 
 /** The air as the circuit needs it: speed of sound in m/s, density in kg/m³. */
 export interface AirState {
@@ -102,4 +103,33 @@ export function airOf(air: Air | undefined): AirState {
     speedMPerS: air?.speedMPerS ?? weather.speedMPerS,
     densityKgPerM3: air?.densityKgPerM3 ?? weather.densityKgPerM3,
   }
+}
+
+// Cramer's formula for humid air ends there.
+const isHumidRange = (temperatureC: number): boolean => temperatureC >= 0 && temperatureC <= 30
+
+/** What was filled in of the air when a request speaks of it at all; without a word it is the reference air. */
+export function airAssumptions(air: Air | undefined): Assumption[] {
+  if (air === undefined) return []
+  const { speedMPerS, densityKgPerM3 } = airOf(air)
+  const dry = isHumidRange(air.temperatureC ?? 20)
+    ? ''
+    : '; outside 0 to 30 °C as in dry air (ISO 9613-1, from memory)'
+  const rows: (Assumption & { given: boolean })[] = [
+    {
+      given: air.speedMPerS !== undefined,
+      at: '/air/speedMPerS',
+      value: speedMPerS,
+      unit: 'm/s',
+      why: `from temperature, pressure and humidity${dry}`,
+    },
+    {
+      given: air.densityKgPerM3 !== undefined,
+      at: '/air/densityKgPerM3',
+      value: densityKgPerM3,
+      unit: 'kg/m3',
+      why: 'from temperature, pressure and humidity',
+    },
+  ]
+  return rows.flatMap(({ given, ...row }) => (given ? [] : [row]))
 }

@@ -11,7 +11,7 @@ const ImpedancePoint = share(
   ),
 )
 
-const LimitedBy = oneOf(['excursion', 'voltage', 'power', 'air-speed'], 'What ends the level')
+const LimitedBy = oneOf(['excursion', 'voltage', 'power', 'air-speed', 'radiator'], 'What ends the level')
 
 export const boxTuningSections = {
   tuning: Type.Object(
@@ -57,7 +57,10 @@ export const boxTuningSections = {
         straightMm: maybeOf('mm', 'Straight tube to cut beside the bends; null without a length'),
         effectiveLengthMm: outputOf('mm', 'Length of the moving air, ends included'),
         areaCm2: outputOf('cm2', 'Area of all ports together'),
-        airSpeedMPerS: outputOf('m/s', 'Highest peak air speed in the wanted band at this drive voltage'),
+        airSpeedMPerS: outputOf(
+          'm/s',
+          'Highest peak air speed from the tuning, or the lowest note that counts if that is lower, up, at this drive voltage',
+        ),
         atHz: outputOf('Hz', 'Where that is'),
         pipeResonanceHz: maybeOf('Hz', 'First resonance of the tube as a pipe; null without a length'),
       },
@@ -154,7 +157,7 @@ export const boxTuningSections = {
       ),
       safeVoltageV: maybeOf(
         'V',
-        'Channel voltage that keeps the cone in its range from 10 Hz up; null when xmaxMm is not given',
+        'Channel voltage that keeps cone and passive radiator in their ranges; null when neither is given',
       ),
     },
     { additionalProperties: false, description: 'How loud it goes and what ends it' },

@@ -57,7 +57,10 @@ export const portSections = {
         innerDiameterMm: outputOf('mm', 'Inner diameter of the tube'),
         count: Type.Integer({ description: 'Tubes of this kind' }),
         lengthMm: maybeOf('mm', 'Length that gives the same tuning; null when none does'),
-        longEnough: Type.Boolean({ description: 'true when the tube on hand yields it' }),
+        longEnough: Type.Unsafe<boolean | null>({
+          type: ['boolean', 'null'],
+          description: 'Whether the tube on hand yields it; null when its length is not given',
+        }),
       },
       { additionalProperties: false },
     ),

@@ -7,6 +7,7 @@ const ENDS = {
   voltage: 'the drive voltage',
   power: 'the rated power of the driver',
   'air-speed': 'the air speed in the port',
+  radiator: 'the travel of the passive radiator',
 } satisfies Record<BoxTuningSections['limits']['limitedBy'], string>
 
 function resonance({ tuning, port }: BoxTuningSections): string {

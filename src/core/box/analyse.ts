@@ -11,15 +11,15 @@ import type { Assembled, BoxInput } from './assemble.ts'
 import type { Baffle } from './baffle.ts'
 import { boxWorking } from './box-working.ts'
 import { curvesOf, gridOf } from './curves.ts'
-import { reachMm, straightMm } from './elbows.ts'
+import { reachMm, straightMm, straightOrNull } from './elbows.ts'
 import { impedanceExtremes } from './impedance-extremes.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { soundField } from './sound-field.ts'
-import { relativeLevelDb, systemFigures } from './system-figures.ts'
+import { midBandGain, relativeLevelDb, systemFigures } from './system-figures.ts'
 import { compareTubes } from './tube-comparison.ts'
 import { pipeResonanceOf, tubeAirL } from './tuned-port.ts'
-import { suitedTo, tuningOf } from './tuning.ts'
+import { isReachable, suitedTo, tuningOf } from './tuning.ts'
 
 /** At what drive to judge a loudspeaker, and what is wanted from it. */
 export interface Judgement {
@@ -31,6 +31,8 @@ export interface Judgement {
   tubes: readonly Tube[]
   wantedQtc: number | null
   spacingMm: number | null
+  /** true where the power budget judges the drivers against their ratings. */
+  powerJudged: boolean
   /** true where the cut list judges whether tube and box go together, so that it is not said twice. */
   fitJudged: boolean
 }
@@ -80,7 +82,7 @@ function portSection(
   if (port === null) return null
   return {
     lengthMm: port.lengthMm,
-    straightMm: port.lengthMm === null ? null : straightMm(input.port ?? {}, port.lengthMm),
+    straightMm: straightOrNull(input.port ?? {}, port.lengthMm),
     effectiveLengthMm: port.effectiveLengthMm,
     areaCm2: port.totalAreaCm2,
     airSpeedMPerS: drive.airSpeed.value,
@@ -113,9 +115,32 @@ function boxFacts(
     heldBelowBandMm: drive.heldBelowBandMm,
     radiatorMm: drive.radiatorMm,
     radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
+    wanted:
+      judgement.wantedQtc === null
+        ? null
+        : { qtc: judgement.wantedQtc, reachable: isReachable(speaker, judgement.wantedQtc) },
+    drivePower: judgement.powerJudged ? null : drivePower(input, speaker, judgement.voltageV),
     lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
     contradiction: contradiction,
   }
+}
+
+/** Power a full sine puts into the resistance of one driver, beside its rating; null without one. */
+function drivePower(input: BoxInput, speaker: Loudspeaker, voltageV: number): BoxFacts['drivePower'] {
+  const { ratedPowerW } = input.driver
+  if (ratedPowerW === undefined) return null
+  const driverV =
+    voltageV *
+    midBandGain(speaker) *
+    (speaker.circuit.reOhm / (speaker.circuit.reOhm + speaker.circuit.sourceOhm))
+  return { powerW: driverV ** 2 / speaker.driver.reOhm, ratedW: ratedPowerW }
+}
+
+function openingRating(input: BoxInput, speaker: Loudspeaker): Ratings['opening'] {
+  if (speaker.opening === null) return null
+  return speaker.opening.kind === 'port'
+    ? { kind: 'port' }
+    : { kind: 'radiator', xmaxMm: input.passiveRadiator?.xmaxMm ?? null }
 }
 
 function impedanceSection(speaker: Loudspeaker): BoxTuningSections['impedance'] {
@@ -154,16 +179,16 @@ export function analyse(
     xmaxMm: input.driver.xmaxMm ?? null,
     ratedPowerW: input.driver.ratedPowerW ?? null,
     reOhm: speaker.driver.reOhm,
-    hasPort: speaker.opening?.kind === 'port',
+    opening: openingRating(input, speaker),
   }
-  const drive = fullDrive(speaker, ratings, voltageV, lowestHz ?? figures.f3Hz ?? speaker.boxHz)
+  const baffle = input.space === 'baffle' ? baffleOf(assembled) : null
+  const drive = fullDrive(speaker, ratings, voltageV, lowestHz ?? figures.f3Hz ?? speaker.boxHz, baffle)
   const pipeHz =
     assembled.enclosure.port === null
       ? null
       : pipeResonanceOf(assembled.enclosure.port, speaker.acousticVolumeL, speaker.air)
   const facts = boxFacts(input, assembled, judgement, tuning, drive)
   const forPort = portFacts(input, assembled, pipeHz, judgement.fitJudged)
-  const baffle = input.space === 'baffle' ? baffleOf(assembled) : null
   const unknown: Assumption[] =
     ratings.xmaxMm === null
       ? [
@@ -191,7 +216,7 @@ export function analyse(
       tuning,
       port: portSection(input, assembled, drive, pipeHz),
       impedance: impedanceSection(speaker),
-      suitedBoxes: suitedTo(speaker, judgement.wantedQtc),
+      suitedBoxes: suitedTo(speaker, input.box, judgement.wantedQtc),
       tubes: tubesSection(input, assembled, judgement, drive),
       directivity: soundField(speaker, judgement.spacingMm, drive.limits.bandFromHz),
       limits: drive.limits,

@@ -4,7 +4,7 @@ import type { Space } from '../../schema/design.ts'
 import type { DriverParameters } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { PassiveRadiator, Port } from '../../schema/port.ts'
-import { type AirState, airOf, dryAirSpeedMPerS } from '../air.ts'
+import { type AirState, airAssumptions, airOf } from '../air.ts'
 import { completeDriver } from '../driver/complete.ts'
 import { type Contradiction, contradiction } from '../driver/contradiction.ts'
 import type { Fault } from '../outcome.ts'
@@ -74,6 +74,11 @@ const KIND_RULES: readonly KindRule[] = [
     message: 'only a passive-radiator box has one; set box.kind to "passive-radiator" or leave it out',
   },
   {
+    at: '/box/portQ',
+    broken: ({ box }) => box.kind !== 'vented' && box.portQ !== undefined && box.portQ !== null,
+    message: 'only a vented box has a port with friction; leave portQ out',
+  },
+  {
     at: '/box/airLoad',
     broken: ({ box }) => box.airLoad === true && box.outer === undefined && box.inner === undefined,
     message: 'the air load needs the outer or inner sides of the box',
@@ -95,21 +100,6 @@ const frictionQOf = (opening: Opening): number | null =>
   opening?.kind === 'port' && opening.model === 'lumped'
     ? wallFrictionQ(opening.port.geometry.radiusMm * 1e-3, opening.port.tuningHz, VISCOSITY_M2_PER_S)
     : null
-
-// Cramer's formula for humid air ends there.
-const isHumidRange = (temperatureC: number): boolean => temperatureC >= 0 && temperatureC <= 30
-
-const dryAirAssumption = (air: Air | undefined): Assumption[] =>
-  air === undefined || air.speedMPerS !== undefined || isHumidRange(air.temperatureC ?? 20)
-    ? []
-    : [
-        {
-          at: '/air/speedMPerS',
-          value: dryAirSpeedMPerS(air.temperatureC ?? 20),
-          unit: 'm/s',
-          why: 'outside 0 to 30 °C the speed of sound is that of dry air (ISO 9613-1, from memory)',
-        },
-      ]
 
 /** Air load of each cone when the request asks for it: its share of the wall it sits in, and the depth behind it. */
 function airLoadKg(input: BoxInput, { inner }: Enclosure, sdM2: number, air: AirState): number {
@@ -159,7 +149,7 @@ export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
         ? portAssumptions(input.port, enclosed.port, '/port')
         : []),
       ...assumptions,
-      ...dryAirAssumption(input.air),
+      ...airAssumptions(input.air),
     ],
     contradiction: contradiction(input.driver),
   }

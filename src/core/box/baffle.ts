@@ -41,3 +41,15 @@ export function baffleGainDb(baffle: Baffle, frequencyHz: Float64Array, speedMPe
   }
   return gain
 }
+
+/** A response solved for full space with the step of its front panel added; unchanged without a panel. */
+export function withBaffle<R extends { splDb: Float64Array }>(
+  response: R,
+  baffle: Baffle | null,
+  frequencyHz: Float64Array,
+  speedMPerS: number,
+): R {
+  if (baffle === null) return response
+  const gain = baffleGainDb(baffle, frequencyHz, speedMPerS)
+  return { ...response, splDb: response.splDb.map((level, i) => level + gain[i]!) }
+}

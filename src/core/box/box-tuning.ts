@@ -25,6 +25,18 @@ function inputOf(request: BoxTuningRequest): BoxInput {
   }
 }
 
+function spacingFaults({ driverSpacingMm, driverCount = 1, driver }: BoxTuningRequest): Fault[] {
+  if (driverSpacingMm === undefined) return []
+  const at = '/driverSpacingMm'
+  if (driverCount < 2)
+    return [{ at, message: 'one driver has no neighbour; give driverCount, or leave it out' }]
+  // Sd is a circle as wide as the cone.
+  const coneMm = 20 * Math.sqrt((driver.sdCm2 ?? 0) / Math.PI)
+  return driverSpacingMm < coneMm
+    ? [{ at, message: `the cones would overlap; at least ${Math.ceil(coneMm)} mm` }]
+    : []
+}
+
 function curveFaults(request: BoxTuningRequest): Fault[] {
   const from = request.curve?.fromHz ?? 20
   return from < (request.curve?.toHz ?? 20_000)
@@ -39,7 +51,11 @@ function curveFaults(request: BoxTuningRequest): Fault[] {
 export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections> | Refusal {
   const input = inputOf(request)
   const assembled = assemble(input)
-  const faults = [...('faults' in assembled ? assembled.faults : []), ...curveFaults(request)]
+  const faults = [
+    ...('faults' in assembled ? assembled.faults : []),
+    ...curveFaults(request),
+    ...spacingFaults(request),
+  ]
   if ('faults' in assembled || faults.length > 0) return { faults }
   const voltageV = request.drive?.voltageV ?? USUAL_DRIVE_V
   const drive: Assumption[] =
@@ -58,6 +74,7 @@ export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections>
     lowestHz: null,
     curve: request.curve,
     fitJudged: false,
+    powerJudged: false,
     tubes: request.tubes ?? [],
     wantedQtc: request.wantedQtc ?? null,
     spacingMm: request.driverSpacingMm ?? null,

@@ -1,8 +1,8 @@
 import type { Curve } from '../../schema/box-tuning.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
-import { type Baffle, baffleGainDb } from './baffle.ts'
+import { type Baffle, withBaffle } from './baffle.ts'
 import { logSpaced } from './circuit.ts'
-import { allowedShare, type Ratings } from './limits.ts'
+import { allowedShares, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { solveLoudspeaker } from './solve-loudspeaker.ts'
 
@@ -36,13 +36,10 @@ export function curvesOf(
   grid: Float64Array,
   baffle: Baffle | null,
 ): BoxTuningSections['curves'] {
-  const response = solveLoudspeaker(speaker, grid, voltageV)
-  const gain = baffle === null ? null : baffleGainDb(baffle, grid, speaker.air.speedMPerS)
-  const splDb = Array.from(response.splDb, (level, i) => level + (gain === null ? 0 : gain[i]!))
+  const response = withBaffle(solveLoudspeaker(speaker, grid, voltageV), baffle, grid, speaker.air.speedMPerS)
   const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
-  const allowed = splDb.map((_, i) =>
-    allowedShare(ratings, response.driverV[i]!, excursionMm[i]!, ventSpeedMPerS[i]!),
-  )
+  const splDb = Array.from(response.splDb)
+  const allowed = allowedShares(ratings, grid, response)
   return {
     frequencyHz: Array.from(grid),
     splDb,

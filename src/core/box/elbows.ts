@@ -21,3 +21,7 @@ export function reachMm(port: Bent, lengthMm: number, panelThicknessMm: number):
   if (port.elbows === undefined) return lengthMm
   return panelThicknessMm + elbowRadiusMm(port) + (port.outerDiameterMm ?? port.innerDiameterMm ?? 0) / 2
 }
+
+/** The same for an answer: null without a length, and where the bends alone are longer. */
+export const straightOrNull = (port: Bent, lengthMm: number | null): number | null =>
+  lengthMm === null || straightMm(port, lengthMm) < 0 ? null : straightMm(port, lengthMm)

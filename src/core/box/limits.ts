@@ -1,4 +1,5 @@
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
+import { type Baffle, withBaffle } from './baffle.ts'
 import { logSpaced } from './circuit.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { type ChannelResponse, solveLoudspeaker } from './solve-loudspeaker.ts'
@@ -10,29 +11,61 @@ export interface Ratings {
   xmaxMm: number | null
   ratedPowerW: number | null
   reOhm: number
-  hasPort: boolean
+  /** What the flow through the opening may be: air speed in a port, m/s, or peak travel of a radiator, mm. */
+  opening: { kind: 'port' } | { kind: 'radiator'; xmaxMm: number | null } | null
 }
 
 /** Peak air speed at which ports become plainly audible, 5% of the speed of sound. Common practice, no source. */
 export const PORT_SPEED_LIMIT_M_PER_S = 17
 
-/** Share of the drive that each frequency allows, and what ends it; never above 1, the drive itself. */
-export function allowedShare(
-  ratings: Ratings,
-  driverVoltage: number,
-  excursionMm: number,
-  ventSpeed: number,
-): { share: number; limitedBy: LimitedBy } {
-  const powerVoltage =
-    ratings.ratedPowerW === null ? driverVoltage : Math.sqrt(ratings.ratedPowerW * ratings.reOhm)
-  const candidates: { share: number; limitedBy: LimitedBy }[] = [
+/** What happens at one frequency at full drive. */
+export interface AtFullDrive {
+  frequencyHz: number
+  /** At the terminals of the hardest driven driver, V RMS. */
+  driverV: number
+  excursionMm: number
+  ventSpeedMPerS: number
+}
+
+/** Peak travel, mm, of something that moves at a peak speed in m/s. */
+const travelMm = (speedMPerS: number, frequencyHz: number): number =>
+  (1000 * speedMPerS) / (2 * Math.PI * frequencyHz)
+
+function openingShare({ opening }: Ratings, { ventSpeedMPerS, frequencyHz }: AtFullDrive): Allowed {
+  if (opening?.kind === 'port')
+    return { share: PORT_SPEED_LIMIT_M_PER_S / ventSpeedMPerS, limitedBy: 'air-speed' }
+  if (opening?.kind === 'radiator' && opening.xmaxMm !== null)
+    return { share: opening.xmaxMm / travelMm(ventSpeedMPerS, frequencyHz), limitedBy: 'radiator' }
+  return { share: 1, limitedBy: 'voltage' }
+}
+
+interface Allowed {
+  share: number
+  limitedBy: LimitedBy
+}
+
+/** Share of the drive that a frequency allows, and what ends it; never above 1, the drive itself. */
+export function allowedShare(ratings: Ratings, at: AtFullDrive): Allowed {
+  const powerV = ratings.ratedPowerW === null ? at.driverV : Math.sqrt(ratings.ratedPowerW * ratings.reOhm)
+  const candidates: Allowed[] = [
     { share: 1, limitedBy: 'voltage' },
-    { share: powerVoltage / driverVoltage, limitedBy: 'power' },
-    { share: ratings.xmaxMm === null ? 1 : ratings.xmaxMm / excursionMm, limitedBy: 'excursion' },
-    { share: ratings.hasPort ? PORT_SPEED_LIMIT_M_PER_S / ventSpeed : 1, limitedBy: 'air-speed' },
+    { share: powerV / at.driverV, limitedBy: 'power' },
+    { share: ratings.xmaxMm === null ? 1 : ratings.xmaxMm / at.excursionMm, limitedBy: 'excursion' },
+    openingShare(ratings, at),
   ]
   return candidates.reduce((least, next) => (next.share < least.share ? next : least))
 }
+
+/** The same over a whole response. */
+export const allowedShares = (ratings: Ratings, grid: Float64Array, out: ChannelResponse): Allowed[] =>
+  Array.from(grid, (frequencyHz, i) =>
+    allowedShare(ratings, {
+      frequencyHz,
+      driverV: out.driverV[i]!,
+      excursionMm: out.excursionMm[i]!,
+      ventSpeedMPerS: out.ventSpeedMPerS[i]!,
+    }),
+  )
 
 /** How deep notes are judged; lower still when the band itself begins there. */
 const LOWEST_HZ = 10
@@ -57,7 +90,7 @@ function highestOf(values: Float64Array, grid: Float64Array, fromHz: number, toH
 export interface FullDrive {
   limits: BoxTuningSections['limits']
   airSpeed: Worst
-  /** Highest peak travel of a passive radiator in the band, mm; 0 without one. */
+  /** Highest peak travel of a passive radiator from the tuning or the band up, mm; 0 without one. */
   radiatorMm: number
   /** Highest peak excursion below the tuning of a vented or passive-radiator box, mm; 0 for a closed one. */
   unloadedMm: number
@@ -75,10 +108,11 @@ export function fullDrive(
   ratings: Ratings,
   voltageV: number,
   bandFromHz: number,
+  baffle: Baffle | null,
 ): FullDrive {
   const lowestHz = Math.min(LOWEST_HZ, bandFromHz / 2)
   const grid = logSpaced(lowestHz, Math.max(HIGHEST_HZ, 4 * bandFromHz), POINTS)
-  const out = solveLoudspeaker(speaker, grid, voltageV)
+  const out = withBaffle(solveLoudspeaker(speaker, grid, voltageV), baffle, grid, speaker.air.speedMPerS)
   const bandEnd = Math.max(BAND_END_HZ, 2 * bandFromHz)
   const inBand = highestOf(out.excursionMm, grid, bandFromHz, bandEnd)
   const below = highestOf(out.excursionMm, grid, lowestHz, bandFromHz)
@@ -87,6 +121,11 @@ export function fullDrive(
   // Below its tuning an open box lets the cone go; a closed one holds it down to the lowest note.
   const heldFromHz = speaker.opening === null ? lowestHz : speaker.boxHz
   const worst = Math.max(inBand.value, below.value)
+  // A port or radiator works hardest about its tuning, wanted or not.
+  const openFromHz = speaker.opening === null ? bandFromHz : Math.min(bandFromHz, speaker.boxHz)
+  const travel = out.ventSpeedMPerS.map((speed, i) => travelMm(speed, grid[i]!))
+  const radiatorMm =
+    speaker.opening?.kind === 'radiator' ? highestOf(travel, grid, openFromHz, bandEnd).value : 0
   return {
     limits: {
       bandFromHz,
@@ -97,21 +136,30 @@ export function fullDrive(
       xmaxMm,
       protectiveHighPassHz:
         xmaxMm === null || worst <= xmaxMm ? null : protectiveHighPassHz(grid, out.excursionMm, xmaxMm),
-      safeVoltageV: xmaxMm === null ? null : (voltageV * xmaxMm) / worst,
+      safeVoltageV: safeVoltageV(ratings, voltageV, worst, radiatorMm),
     },
     unloadedMm:
       speaker.opening === null ? 0 : highestOf(out.excursionMm, grid, lowestHz, speaker.boxHz).value,
     heldBelowBandMm: highestOf(out.excursionMm, grid, heldFromHz, bandFromHz).value,
-    airSpeed: highestOf(out.ventSpeedMPerS, grid, bandFromHz, bandEnd),
-    radiatorMm:
-      speaker.opening?.kind === 'radiator'
-        ? highestOf(travelMm(grid, out.ventSpeedMPerS), grid, bandFromHz, bandEnd).value
-        : 0,
+    airSpeed: highestOf(out.ventSpeedMPerS, grid, openFromHz, bandEnd),
+    radiatorMm,
   }
 }
 
-const travelMm = (grid: Float64Array, speed: Float64Array): Float64Array =>
-  speed.map((value, i) => (1000 * value) / (2 * Math.PI * grid[i]!))
+/** Channel voltage that keeps cone and radiator in their ranges; null when neither range is known. */
+function safeVoltageV(
+  ratings: Ratings,
+  voltageV: number,
+  excursionMm: number,
+  radiatorMm: number,
+): number | null {
+  const radiator = ratings.opening?.kind === 'radiator' ? ratings.opening.xmaxMm : null
+  const shares = [
+    ...(ratings.xmaxMm === null ? [] : [ratings.xmaxMm / excursionMm]),
+    ...(radiator === null || radiatorMm === 0 ? [] : [radiator / radiatorMm]),
+  ]
+  return shares.length === 0 ? null : voltageV * Math.min(...shares)
+}
 
 function lowestMaximum(
   grid: Float64Array,
@@ -119,15 +167,11 @@ function lowestMaximum(
   ratings: Ratings,
   [fromHz, toHz]: readonly [number, number],
 ): { maximumSplDb: number; limitedBy: LimitedBy; atHz: number } {
+  const allowed = allowedShares(ratings, grid, out)
   let least: { maximumSplDb: number; limitedBy: LimitedBy; atHz: number } | null = null
   for (let i = 0; i < grid.length; i++) {
     if (grid[i]! < fromHz || grid[i]! > toHz) continue
-    const { share, limitedBy } = allowedShare(
-      ratings,
-      out.driverV[i]!,
-      out.excursionMm[i]!,
-      out.ventSpeedMPerS[i]!,
-    )
+    const { share, limitedBy } = allowed[i]!
     const maximumSplDb = out.splDb[i]! + 20 * Math.log10(share)
     if (least === null || maximumSplDb < least.maximumSplDb)
       least = { maximumSplDb, limitedBy, atHz: grid[i]! }

@@ -136,13 +136,27 @@ interface Parts {
   extraMassKg: number
 }
 
+/** A driver whose moving mass is raised by `extraKg`: resonance falls and both Q rise with the root of the mass. Definitions. */
+function loaded(driver: CompleteDriver, extraKg: number): CompleteDriver {
+  const ratio = Math.sqrt(1 + extraKg / (driver.mmsG * 1e-3))
+  return {
+    ...driver,
+    mmsG: driver.mmsG * ratio * ratio,
+    fsHz: driver.fsHz / ratio,
+    qms: driver.qms * ratio,
+    qes: driver.qes * ratio,
+    qts: driver.qts * ratio,
+  }
+}
+
 /**
  * Puts driver, box and opening together as one circuit; driver data hold at reference air, the box at `air`.
  * Losses: QL = ωb Cab Ral, QA = 1/(ωb Cab Rab), QP = 1/(ωb Cab Rap), at fb or fc.
  * Source: R. H. Small, J. Audio Eng. Soc. 20 (1972) and 21 (1973), equations from memory.
  */
 export function loudspeaker(parts: Parts): Loudspeaker {
-  const { driver, group, netVolumeL, losses, opening, air } = parts
+  const { group, netVolumeL, losses, opening, air } = parts
+  const driver = loaded(parts.driver, parts.extraMassKg)
   const acousticVolumeL = netVolumeL * losses.liningGain
   const box = boxCompliance(acousticVolumeL, air)
   const sdM2 = driver.sdCm2 * 1e-4
@@ -167,7 +181,7 @@ export function loudspeaker(parts: Parts): Loudspeaker {
       leExponent: driver.leExponent,
       sourceOhm: parts.sourceResistanceOhm / group.impedanceFactor,
       blTm: driver.blTm,
-      mmsKg: driver.mmsG * 1e-3 + parts.extraMassKg,
+      mmsKg: driver.mmsG * 1e-3,
       cmsMPerN: cms,
       rmsKgPerS: driver.rmsKgPerS,
       sdM2,

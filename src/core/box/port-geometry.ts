@@ -2,6 +2,9 @@ import type { Port } from '../../schema/port.ts'
 import type { Fault } from '../outcome.ts'
 import { endsOf, neighbourEnd, roundEnd, slotEnd } from './end-correction.ts'
 
+/** Share of the air in a box that its tubes may hold before it is no box with a port any more. Common practice, no source. */
+export const MOST_TUBE_SHARE = 0.5
+
 /** A port as the circuit sees it, all millimetres; areas of one port in cm². */
 export interface PortGeometry {
   count: number
@@ -19,7 +22,7 @@ export interface PortGeometry {
 
 type PortShape = Pick<
   Port,
-  'count' | 'shape' | 'innerDiameterMm' | 'outerDiameterMm' | 'slot' | 'spacingMm' | 'ends'
+  'count' | 'shape' | 'innerDiameterMm' | 'outerDiameterMm' | 'slot' | 'spacingMm' | 'ends' | 'elbows'
 >
 
 interface ShapeRule {
@@ -55,6 +58,12 @@ const SHAPE_RULES: readonly ShapeRule[] = [
     field: 'outerDiameterMm',
     broken: (port) => (port.outerDiameterMm ?? Number.POSITIVE_INFINITY) < (port.innerDiameterMm ?? 0),
     message: (port) => `must be at least innerDiameterMm, ${port.innerDiameterMm} mm`,
+  },
+  {
+    field: 'elbows/radiusMm',
+    broken: (port) => (port.elbows?.radiusMm ?? Number.POSITIVE_INFINITY) <= acrossMm(port) / 2,
+    message: (port) =>
+      `the middle of a bend must be more than half the tube away from its centre, ${acrossMm(port) / 2} mm`,
   },
   {
     field: 'spacingMm',

@@ -1,9 +1,9 @@
 import type { PortRequest, PortSections } from '../../schema/port-calculation.ts'
-import { type AirState, airOf } from '../air.ts'
+import { type AirState, airAssumptions, airOf } from '../air.ts'
 import { portRules } from '../findings/port.ts'
 import { apply } from '../findings/rule.ts'
 import type { Outcome, Refusal } from '../outcome.ts'
-import { straightMm } from './elbows.ts'
+import { straightMm, straightOrNull } from './elbows.ts'
 import { endsOf } from './end-correction.ts'
 import { portAssumptions } from './port-assumptions.ts'
 import type { PortGeometry } from './port-geometry.ts'
@@ -38,6 +38,12 @@ function endCorrections(port: PortRequest, g: PortGeometry): PortSections['endCo
   ]
 }
 
+/** Whether the tube on hand yields the length; null when its own length is not known. */
+function longEnough(lengthMm: number | null, needMm: number, onHandMm: number | undefined): boolean | null {
+  if (lengthMm === null) return false
+  return onHandMm === undefined ? null : needMm <= onHandMm
+}
+
 function alternatives(request: PortRequest, solved: TunedPort, air: AirState): PortSections['alternatives'] {
   return (request.tubes ?? []).map((tube) => {
     const count = request.count ?? 1
@@ -51,12 +57,12 @@ function alternatives(request: PortRequest, solved: TunedPort, air: AirState): P
       request.netVolumeL,
       air,
     )
-    const yields = tube.lengthMm === undefined || (same.lengthMm ?? 0) * count <= tube.lengthMm
+    const needMm = (same.lengthMm ?? 0) * count
     return {
       innerDiameterMm: tube.innerDiameterMm,
       count,
       lengthMm: same.lengthMm,
-      longEnough: same.lengthMm !== null && yields,
+      longEnough: longEnough(same.lengthMm, needMm, tube.lengthMm),
     }
   })
 }
@@ -90,7 +96,7 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
       port: {
         tuningHz: solved.tuningHz,
         lengthMm: solved.lengthMm,
-        straightMm: solved.lengthMm === null ? null : straightMm(request, solved.lengthMm),
+        straightMm: straightOrNull(request, solved.lengthMm),
         effectiveLengthMm: solved.effectiveLengthMm,
         areaCm2: solved.totalAreaCm2,
         equivalentDiameterMm: 2 * solved.geometry.radiusMm,
@@ -101,7 +107,7 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
       alternatives: alternatives(request, solved, air),
     },
     findings: apply(portRules, facts),
-    assumptions: portAssumptions(request, solved, ''),
+    assumptions: [...portAssumptions(request, solved, ''), ...airAssumptions(request.air)],
     cautions: [],
     working: portWorking(solved, request.netVolumeL, air),
   }

@@ -5,7 +5,7 @@ import type { ChannelFeed, Loudspeaker } from './loudspeaker.ts'
 export interface ChannelResponse extends Response {
   channelRe: Float64Array
   channelIm: Float64Array
-  /** Voltage of the hardest driven driver, V RMS. */
+  /** Voltage at the terminals of the hardest driven driver, V RMS; what its source resistance takes is off, by Re. */
   driverV: Float64Array
   /** Mean driver voltage over channel voltage. */
   channelGain: Float64Array
@@ -27,6 +27,9 @@ function applyFeed(out: Response, feed: ChannelFeed): void {
   }
 }
 
+// The divider of voice coil and source; the thermal limit counts Re, so Re divides.
+const atTerminals = ({ circuit }: Loudspeaker): number => circuit.reOhm / (circuit.reOhm + circuit.sourceOhm)
+
 /**
  * Response of a loudspeaker over a grid (> 0, Hz) for `voltageV` V RMS on its channel.
  * Source: the circuit, see circuit.ts; flow and pressure in a shared box follow the mean driver voltage, by superposition.
@@ -44,12 +47,12 @@ export function solveLoudspeaker(
       ...out,
       channelRe: out.impedanceRe.map((ohm) => ohm * impedanceFactor),
       channelIm: out.impedanceIm.map((ohm) => ohm * impedanceFactor),
-      driverV: new Float64Array(frequencyHz.length).fill(voltageV * voltageShare),
+      driverV: new Float64Array(frequencyHz.length).fill(voltageV * voltageShare * atTerminals(speaker)),
       channelGain: new Float64Array(frequencyHz.length).fill(voltageShare),
     }
   const fed = feed(frequencyHz, out.impedanceRe, out.impedanceIm)
   applyFeed(out, fed)
   const channelGain = fed.transferRe.map((re, i) => Math.hypot(re, fed.transferIm[i]!))
-  const driverV = channelGain.map((gain, i) => voltageV * gain * fed.unevenness[i]!)
+  const driverV = channelGain.map((gain, i) => voltageV * gain * fed.unevenness[i]! * atTerminals(speaker))
   return { ...out, channelRe: fed.impedanceRe, channelIm: fed.impedanceIm, driverV, channelGain }
 }

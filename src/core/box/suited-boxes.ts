@@ -21,6 +21,8 @@ export interface BoxSeeker {
   vasL: number
   /** Acoustic over geometric volume. */
   liningGain: number
+  /** Losses of a closed box, 1/QL + 1/QA. */
+  closedLoss: number
 }
 
 /**
@@ -37,26 +39,43 @@ export const closedPeakDb = (qtc: number): number =>
   qtc <= Math.SQRT1_2 ? 0 : 10 * Math.log10(qtc ** 4 / (qtc * qtc - 0.25))
 
 /**
- * Volume of a closed box, litres, that raises a total Q of `qts` to `qtc`; null when the driver's is above already.
- * Source: R. H. Small 1972: Vas/((Qtc/Qts)² − 1).
+ * Compliance ratio of a closed box that makes a total Q of `qtc` from `qts` with the box losses 1/QL + 1/QA = `loss`;
+ * null when no box does. Source: R. H. Small 1972, Qts√(1 + α) for no loss; with loss as in `closedQtc`.
  */
-export const closedVolumeL = (vasL: number, qts: number, qtc: number): number | null =>
-  qts < qtc ? vasL / ((qtc / qts) ** 2 - 1) : null
+export function closedAlpha(qts: number, qtc: number, loss: number): number | null {
+  const excess = (alpha: number) => 1 / (qts * Math.sqrt(1 + alpha)) + (loss * alpha) / (1 + alpha) - 1 / qtc
+  if (qts >= qtc) return null
+  let [low, high] = [0, 1e-3]
+  while (excess(high) > 0) {
+    low = high
+    high *= 2
+    if (high > MOST_ALPHA) return null
+  }
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2
+    if (excess(middle) > 0) low = middle
+    else high = middle
+  }
+  return high
+}
+
+// A box a ten-thousandth of Vas is no box.
+const MOST_ALPHA = 1e4
 
 function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
-  const acousticL = closedVolumeL(driver.vasL, driver.qts, qtc)
+  const alpha = closedAlpha(driver.qts, qtc, driver.closedLoss)
   const common = { kind: 'closed', alignment: name } as const
-  if (acousticL === null)
+  if (alpha === null)
     return {
       ...common,
       netVolumeL: null,
       tuningHz: null,
       f3Hz: null,
       peakDb: null,
-      text: `no closed box lowers the total Q of ${significant(driver.qts, 2)} to ${significant(qtc, 2)}`,
+      text: `no closed box makes ${significant(qtc, 2)} of a total Q of ${significant(driver.qts, 2)}`,
     }
-  const fcHz = (driver.fsHz * qtc) / driver.qts
-  const netVolumeL = acousticL / driver.liningGain
+  const fcHz = driver.fsHz * Math.sqrt(1 + alpha)
+  const netVolumeL = driver.vasL / alpha / driver.liningGain
   const f3Hz = fcHz * closedF3OverFc(qtc)
   return {
     ...common,
@@ -89,7 +108,7 @@ function ventedBox(driver: BoxSeeker, leakageQ: number | null): SuitedBox {
     tuningHz,
     f3Hz,
     peakDb: classic.peakDb,
-    text: `${litre(netVolumeL)} tuned to ${hertz(tuningHz)}, down to ${hertz(f3Hz)}`,
+    text: `${litre(netVolumeL)} tuned to ${hertz(tuningHz)}, down to ${hertz(f3Hz)}, ${leakageQ === null ? 'without losses' : `with losses of QL ${significant(leakageQ, 2)}`}`,
   }
 }
 

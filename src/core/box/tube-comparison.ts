@@ -2,7 +2,8 @@ import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Tube } from '../../schema/port.ts'
 import { PORT_SPEED_LIMIT_M_PER_S } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { type TunedPort, tunePort } from './tuned-port.ts'
+import { MOST_TUBE_SHARE } from './port-geometry.ts'
+import { type TunedPort, tubeAirL, tunePort } from './tuned-port.ts'
 
 type Row = BoxTuningSections['tubes'][number]
 
@@ -46,7 +47,8 @@ export function compareTubes(
       const fits = lengthMm === null ? null : fitsIn(lengthMm, innerDiameterMm, room)
       const reaches = lengthMm !== null && lengthMm >= (room.panelThicknessMm ?? 0)
       const longEnough = tube.lengthMm === undefined || count * (lengthMm ?? 0) <= tube.lengthMm
-      const acceptable = reaches && longEnough && fits !== false && speed <= PORT_SPEED_LIMIT_M_PER_S
+      const roomy = tubeAirL(same) <= MOST_TUBE_SHARE * speaker.netVolumeL
+      const acceptable = reaches && roomy && longEnough && fits !== false && speed <= PORT_SPEED_LIMIT_M_PER_S
       return { innerDiameterMm, count, lengthMm, airSpeedMPerS: speed, fits, acceptable }
     }),
   )

@@ -1,9 +1,10 @@
+import type { Box } from '../../schema/box.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { hertz, litre, significant } from '../say.ts'
 import { nearestClosed, worthwhileVented } from './alignment.ts'
 import type { BoxLosses } from './losses.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { type SuitedBox, suitedBoxes } from './suited-boxes.ts'
+import { closedAlpha, type SuitedBox, suitedBoxes } from './suited-boxes.ts'
 import { midBandSplDb, type SystemFigures } from './system-figures.ts'
 import { closedDecayMs, ventedDecayMs } from './transient.ts'
 
@@ -141,17 +142,31 @@ export function tuningOf(speaker: Loudspeaker, figures: SystemFigures): Tuning {
   }
 }
 
-/** The boxes that suit the drivers of a loudspeaker, whatever box they stand in; losses as of that box when it is vented. */
-export function suitedTo(speaker: Loudspeaker, wantedQtc: number | null): SuitedBox[] {
+/**
+ * The boxes that suit the drivers of a loudspeaker, whatever box they stand in: closed ones with the losses of the box
+ * asked about, vented ones with its leakage, or the usual one where a closed box was assumed tight.
+ */
+export function suitedTo(speaker: Loudspeaker, box: Box, wantedQtc: number | null): SuitedBox[] {
+  const { losses, driver } = speaker
   const seeker = {
-    fsHz: speaker.driver.fsHz,
+    fsHz: driver.fsHz,
     qts: qtsWithSource(speaker),
     vasL: speaker.alpha * speaker.acousticVolumeL,
-    liningGain: speaker.losses.liningGain,
+    liningGain: losses.liningGain,
+    closedLoss: inverse(losses.leakageQ) + inverse(losses.absorptionQ),
   }
-  const ql = speaker.opening === null ? USUAL_VENTED_Q : lossQ(speaker.losses)
+  const assumedTight = speaker.opening === null && box.leakageQ === undefined
+  const ql = assumedTight ? USUAL_VENTED_Q : lossQ(losses)
   return suitedBoxes(seeker, Number.isFinite(ql) ? ql : null, wantedQtc)
 }
 
 // R. H. Small 1973 part III, the usual design start.
 const USUAL_VENTED_Q = 7
+
+/** Whether some closed box gives the drivers a total Q, with the losses of the box asked about. */
+export const isReachable = (speaker: Loudspeaker, qtc: number): boolean =>
+  closedAlpha(
+    qtsWithSource(speaker),
+    qtc,
+    inverse(speaker.losses.leakageQ) + inverse(speaker.losses.absorptionQ),
+  ) !== null

@@ -74,8 +74,15 @@ function budgetRequest(design: Design, channels: number): PowerBudgetRequest {
 }
 
 /** Level of one channel with 1 W into its rated load at 1 m: the voltage for it, through the circuit's mid-band. */
-function sensitivityDb(speaker: Loudspeaker, ratedOhm: number, channelsPerBox: number): number {
-  return midBandSplDb(speaker, Math.sqrt(ratedOhm)) - 20 * Math.log10(channelsPerBox)
+function sensitivityDb(
+  speaker: Loudspeaker,
+  ratedOhm: number,
+  channelsPerBox: number,
+  space: Design['space'],
+): number {
+  // Above the step of its front panel a box radiates as into half space.
+  const step = space === 'baffle' ? 20 * Math.log10(2) : 0
+  return midBandSplDb(speaker, Math.sqrt(ratedOhm)) + step - 20 * Math.log10(channelsPerBox)
 }
 
 const eachOnce = (faults: readonly Fault[]): Fault[] =>
@@ -108,7 +115,7 @@ function electricsOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker): E
   const power = powerBudget(request, {
     ratedOhm,
     minimumOhm,
-    sensitivity1W1mDb: sensitivityDb(speaker, ratedOhm, plan.channelsPerBox),
+    sensitivity1W1mDb: sensitivityDb(speaker, ratedOhm, plan.channelsPerBox, design.space),
     blocksDirectCurrent: meterOhm === null,
     drivers: design.drivers.map(({ id, parameters }, i) => ({
       at: `/drivers/${i}/parameters/ratedPowerW`,
@@ -158,6 +165,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
     wantedQtc: null,
     spacingMm: spacingMm(cut.sections),
     fitJudged: cut.sections.panels.length > 0,
+    powerJudged: true,
   })
   const facts = { design, plan, ...assembled, load: load.sections, power: power.sections, cut: cut.sections }
   const parts = [load, power, box, cut]

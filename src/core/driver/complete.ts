@@ -32,7 +32,11 @@ function impossible(parameters: DriverParameters, at: string): Fault[] {
           },
         ]
       : []
-  return [...over('qes', qes), ...over('qms', qms)]
+  const exponent =
+    parameters.leExponent !== undefined && parameters.leMh === undefined
+      ? [{ at: `${at}/leExponent`, message: 'says how leMh grows with frequency; give leMh as well' }]
+      : []
+  return [...over('qes', qes), ...over('qms', qms), ...exponent]
 }
 
 // A parameter that nothing implies is 0 here, and then refused as not positive.

@@ -1,5 +1,5 @@
 import type { Box } from '../../schema/box.ts'
-import { decibel, hertz, mm, say, significant, volt } from '../say.ts'
+import { decibel, hertz, mm, say, significant, volt, watt } from '../say.ts'
 import type { Rule } from './rule.ts'
 
 export interface BoxFacts {
@@ -28,6 +28,10 @@ export interface BoxFacts {
   radiatorXmaxMm: number | null
   /** The lowest note wanted and the level there against the level above the bass; null when none is wanted. */
   lowest: { hz: number; levelDb: number } | null
+  /** A total Q wanted of a closed box; null when none was named. */
+  wanted: { qtc: number; reachable: boolean } | null
+  /** Power of a full sine in one driver and its rating; null where that is unknown or judged elsewhere. */
+  drivePower: { powerW: number; ratedW: number } | null
   /** The worst contradiction among the given driver data; null when they agree. */
   contradiction: { field: string; given: number; implied: number; share: number } | null
 }
@@ -152,6 +156,41 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     message: (facts) =>
       `At full drive the passive radiator would move ${mm(facts.radiatorMm)}; it is clean up to ${mm(facts.radiatorXmaxMm ?? 0)}.`,
     remedies: () => ['Use a larger radiator, or two.', 'Turn the level down.'],
+  },
+  {
+    code: 'radiator-travel-not-judged',
+    severity: 'note',
+    at: '/passiveRadiator/xmaxMm',
+    when: (facts) => facts.kind === 'passive-radiator' && facts.radiatorXmaxMm === null,
+    message: (facts) =>
+      `How far the passive radiator may move is not given; at full drive it would move ${mm(facts.radiatorMm)}.`,
+    remedies: () => ['Give xmaxMm of the radiator.'],
+  },
+  {
+    code: 'drive-above-rating',
+    severity: 'warning',
+    at: (facts) => `${facts.driverAt}/ratedPowerW`,
+    unit: 'W',
+    when: ({ drivePower }) => drivePower !== null && drivePower.powerW > drivePower.ratedW,
+    value: ({ drivePower }) => drivePower?.powerW ?? 0,
+    limit: ({ drivePower }) => drivePower?.ratedW ?? 0,
+    message: ({ drivePower }) =>
+      `A steady sine at this voltage puts ${watt(drivePower?.powerW ?? 0)} in a driver rated for ${watt(drivePower?.ratedW ?? 0)}.`,
+    remedies: () => ['Drive it with less.', 'Share the power among more drivers.'],
+  },
+  {
+    code: 'wanted-qtc-out-of-reach',
+    severity: 'warning',
+    at: '/wantedQtc',
+    when: ({ wanted }) => wanted !== null && !wanted.reachable,
+    value: ({ wanted }) => wanted?.qtc ?? 0,
+    limit: (facts) => facts.qts,
+    message: (facts) =>
+      `No closed box gives these drivers a total Q of ${significant(facts.wanted?.qtc ?? 0, 3)}: a box only raises their own ${significant(facts.qts, 3)}, as far as its losses let it.`,
+    remedies: (facts) => [
+      `Ask for more than ${significant(facts.qts, 3)}${(facts.wanted?.qtc ?? 0) > facts.qts ? ', but less than this' : ''}.`,
+      'Use a driver of lower Q.',
+    ],
   },
   {
     code: 'bass-booms',

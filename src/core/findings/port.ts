@@ -1,3 +1,4 @@
+import { MOST_TUBE_SHARE } from '../box/port-geometry.ts'
 import { hertz, litre, mm } from '../say.ts'
 import type { Rule } from './rule.ts'
 
@@ -120,9 +121,9 @@ export const portRules: readonly Rule<PortFacts>[] = [
     severity: 'blocker',
     at: (facts) => facts.at,
     unit: 'L',
-    when: (facts) => facts.tubeAirL > 0.5 * facts.netVolumeL,
+    when: (facts) => facts.tubeAirL > MOST_TUBE_SHARE * facts.netVolumeL,
     value: (facts) => facts.tubeAirL,
-    limit: (facts) => 0.5 * facts.netVolumeL,
+    limit: (facts) => MOST_TUBE_SHARE * facts.netVolumeL,
     message: (facts) =>
       `The port alone would hold ${litre(facts.tubeAirL)}, more than half of the ${litre(facts.netVolumeL)} in the box: that is no longer a box with a port.`,
     remedies: () => [
@@ -139,7 +140,7 @@ export const portRules: readonly Rule<PortFacts>[] = [
     when: (facts) =>
       facts.insideDepthMm === null &&
       lengthOf(facts) > cubeEdgeMm(facts) &&
-      facts.tubeAirL <= 0.5 * facts.netVolumeL,
+      facts.tubeAirL <= MOST_TUBE_SHARE * facts.netVolumeL,
     value: lengthOf,
     limit: cubeEdgeMm,
     message: (facts) =>

@@ -224,3 +224,75 @@ describe('usual losses lie in the ranges that are in use (common practice, no so
     expect(value).toBeLessThanOrEqual(high)
   })
 })
+
+describe('what a second reading found', () => {
+  it('air speed is judged at the tuning even when the response ends above it', () => {
+    const { port, tuning } = run({
+      driver: DRIVER,
+      box: { kind: 'vented', netVolumeL: 2.5 },
+      port: { innerDiameterMm: 13, tuningHz: 60, model: 'lumped' },
+    }).sections
+    expect(tuning.f3Hz!).toBeGreaterThan(100)
+    // The flow through a port is highest about its tuning (Small 1973).
+    expect(port!.atHz).toBeLessThan(70)
+  })
+  it('resistance before the driver takes power off it', () => {
+    const at = (sourceResistanceOhm: number) =>
+      run({
+        driver: { ...DRIVER, xmaxMm: 50, ratedPowerW: 5 },
+        box: CLOSED.box,
+        drive: { voltageV: 20, sourceResistanceOhm },
+      }).sections
+    const room = (sections: ReturnType<typeof at>) =>
+      sections.curves.splDb.at(100)! - sections.curves.maximumSplDb.at(100)!
+    // Equal resistances halve the voltage at the coil: 6.02 dB more room under the same rating.
+    expect(room(at(0)) - room(at(3.6))).toBeCloseTo(6.0206, 3)
+  })
+  it('the air load moves figures and curves alike', () => {
+    const box = {
+      kind: 'closed' as const,
+      outer: { widthMm: 120, heightMm: 240, depthMm: 160 },
+      panelThicknessMm: 12,
+      leakageQ: null,
+      absorptionQ: null,
+      airLoad: true,
+    }
+    const { tuning, impedance } = run({ driver: { ...DRIVER, leMh: 0 }, box }).sections
+    expect(impedance.peaks[0]!.hz / tuning.fcHz!).toBeCloseTo(1, 3)
+  })
+  it('the highest level counts the step of the panel as its curve does', () => {
+    const box = {
+      kind: 'closed' as const,
+      outer: { widthMm: 150, heightMm: 250, depthMm: 200 },
+      panelThicknessMm: 12,
+    }
+    const { limits, curves } = run({
+      driver: DRIVER,
+      box,
+      space: 'baffle',
+      curve: { fromHz: 100, toHz: 1000, points: 400 },
+    }).sections
+    const near = curves.frequencyHz.findIndex((hz) => hz >= limits.atHz)
+    expect(Math.abs(curves.maximumSplDb[near]! - limits.maximumSplDb)).toBeLessThan(0.2)
+  })
+  it.each([
+    ['a neighbour without a second driver', { ...CLOSED, driverSpacingMm: 80 }, ['/driverSpacingMm']],
+    ['cones that overlap', { ...CLOSED, driverCount: 2, driverSpacingMm: 60 }, ['/driverSpacingMm']],
+    ['port friction without a port', { ...CLOSED, box: { ...CLOSED.box, portQ: 20 } }, ['/box/portQ']],
+    [
+      'an exponent without an inductance',
+      {
+        ...CLOSED,
+        driver: { fsHz: 95, qms: 3.4, qes: 0.55, vasL: 2.1, sdCm2: 52, reOhm: 3.6, leExponent: 0.7 },
+      },
+      ['/driver/leExponent'],
+    ],
+    [
+      'a bend tighter than its tube',
+      { ...VENTED, port: { innerDiameterMm: 30, tuningHz: 80, elbows: { count: 1, radiusMm: 5 } } },
+      ['/port/elbows/radiusMm'],
+    ],
+  ] satisfies [string, BoxTuningRequest, string[]][])('refuses %s', (_, request, at) => {
+    expect(faultsOf(request)).toEqual(at)
+  })
+})

@@ -4,7 +4,7 @@ import { logSpaced } from '../../../src/core/box/circuit.ts'
 import { allowedShare, protectiveHighPassHz } from '../../../src/core/box/limits.ts'
 import { checks, expectWithin } from '../../outside/checks.ts'
 
-const RATINGS = { xmaxMm: 2, ratedPowerW: 4, reOhm: 4, hasPort: true }
+const RATINGS = { xmaxMm: 2, ratedPowerW: 4, reOhm: 4, opening: { kind: 'port' } as const }
 
 it.each([
   ['nothing', 1, 0.1, 1, 'voltage', 1],
@@ -13,13 +13,23 @@ it.each([
   ['excursion', 1, 8, 1, 'excursion', 0.25],
   ['air speed', 1, 0.1, 170, 'air-speed', 0.1],
 ] as const)('%s ends the level', (_, voltage, excursion, speed, limitedBy, share) => {
-  const found = allowedShare(RATINGS, voltage, excursion, speed)
+  const found = allowedShare(RATINGS, {
+    frequencyHz: 100,
+    driverV: voltage,
+    excursionMm: excursion,
+    ventSpeedMPerS: speed,
+  })
   expect(found.limitedBy).toBe(limitedBy)
   expect(found.share).toBeCloseTo(share, 12)
 })
 
 it('what is not known does not limit', () => {
-  expect(allowedShare({ xmaxMm: null, ratedPowerW: null, reOhm: 4, hasPort: false }, 99, 50, 99)).toEqual({
+  expect(
+    allowedShare(
+      { xmaxMm: null, ratedPowerW: null, reOhm: 4, opening: null },
+      { frequencyHz: 100, driverV: 99, excursionMm: 50, ventSpeedMPerS: 99 },
+    ),
+  ).toEqual({
     share: 1,
     limitedBy: 'voltage',
   })
@@ -42,6 +52,14 @@ it('says null when no high-pass suffices', () => {
       1,
     ),
   ).toBeNull()
+})
+
+it('a passive radiator ends the level by its travel', () => {
+  // 1 m/s peak at 100 Hz is 1000/(2π·100) = 1.59 mm; 0.8 mm are allowed.
+  const ratings = { ...RATINGS, opening: { kind: 'radiator', xmaxMm: 0.8 } as const }
+  const found = allowedShare(ratings, { frequencyHz: 100, driverV: 1, excursionMm: 0.1, ventSpeedMPerS: 1 })
+  expect(found.limitedBy).toBe('radiator')
+  expect(found.share).toBeCloseTo((0.8 * 2 * Math.PI * 100) / 1000, 12)
 })
 
 // R. H. Small, closed box (from memory): p = ρω² Sd xmax/(2πr), RMS.

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { boxTuning } from '../../../src/core/box/box-tuning.ts'
-import {
-  closedF3OverFc,
-  closedPeakDb,
-  closedVolumeL,
-  suitedBoxes,
-} from '../../../src/core/box/suited-boxes.ts'
+import { closedAlpha, closedF3OverFc, closedPeakDb, suitedBoxes } from '../../../src/core/box/suited-boxes.ts'
 import { checks, expectWithin } from '../../outside/checks.ts'
 
 // R. H. Small 1972: named in each row.
@@ -15,14 +10,19 @@ it.each(checks('acoustics-checks.json', 'alignment-closed'))('$id by the closed 
 })
 
 it('no closed box lowers the Q of a driver', () => {
-  expect(closedVolumeL(10, 0.9, 0.7)).toBeNull()
+  expect(closedAlpha(0.9, 0.7, 0)).toBeNull()
+})
+
+it('without losses the compliance ratio is (Qtc/Qts)² − 1', () => {
+  // R. H. Small 1972.
+  expect(closedAlpha(0.4, 0.8, 0)).toBeCloseTo(3, 9)
 })
 
 const DRIVER = { fsHz: 60, qms: 4, qes: 0.4, vasL: 8, sdCm2: 90, reOhm: 6, leMh: 0 }
 const QTS = (4 * 0.4) / 4.4
 
 describe('each box, built, does what is said of it', () => {
-  const suited = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1 }, null, 0.8)
+  const suited = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1, closedLoss: 0 }, null, 0.8)
   it('lists the wanted one first, then the named closed ones, then the vented one', () => {
     expect(suited.map(({ alignment }) => alignment)).toEqual([
       'wanted Qtc 0.800',
@@ -56,12 +56,22 @@ describe('each box, built, does what is said of it', () => {
 })
 
 it('says so when no vented box suits a lightly damped driver', () => {
-  const vented = suitedBoxes({ fsHz: 60, qts: 1.2, vasL: 8, liningGain: 1 }, 7, null).at(-1)
+  const vented = suitedBoxes({ fsHz: 60, qts: 1.2, vasL: 8, liningGain: 1, closedLoss: 0 }, 7, null).at(-1)
   expect(vented).toMatchObject({ kind: 'vented', alignment: 'none', netVolumeL: null })
 })
 
 it('lining makes the box smaller by its gain', () => {
-  const plain = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1 }, 7, null)
-  const filled = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1.15 }, 7, null)
+  const plain = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1, closedLoss: 0 }, 7, null)
+  const filled = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1.15, closedLoss: 0 }, 7, null)
   expect(plain[1]!.netVolumeL! / filled[1]!.netVolumeL!).toBeCloseTo(1.15, 9)
+})
+
+it('with its losses a closed box still gets the Q it was sized for', () => {
+  const driver = { fsHz: 124, qms: 3.2, qes: 0.55, vasL: 0.92, sdCm2: 28, reOhm: 3.4, leMh: 0 }
+  const box = { kind: 'closed' as const, netVolumeL: 1.5, leakageQ: 7, absorptionQ: 30 }
+  const sized = boxTuning({ driver, box, wantedQtc: 0.8 })
+  if ('faults' in sized) throw new Error('refused')
+  const built = boxTuning({ driver, box: { ...box, netVolumeL: sized.sections.suitedBoxes[0]!.netVolumeL! } })
+  if ('faults' in built) throw new Error('refused')
+  expect(built.sections.tuning.qtc).toBeCloseTo(0.8, 6)
 })

@@ -26,6 +26,8 @@ const QUIET: BoxFacts = {
   radiatorXmaxMm: null,
   lowest: { hz: 80, levelDb: -2 },
   contradiction: null,
+  wanted: null,
+  drivePower: null,
 }
 
 const codes = (change: Partial<BoxFacts>) =>
@@ -57,6 +59,21 @@ it.each<[string, Partial<BoxFacts>, Partial<BoxFacts>]>([
     { contradiction: { field: 'qts', given: 0.5, implied: 0.3, share: 0.26 } },
   ],
   ['travel-not-judged', {}, { xmaxMm: null }],
+  [
+    'radiator-travel-not-judged',
+    { kind: 'passive-radiator', radiatorXmaxMm: 6 },
+    { kind: 'passive-radiator' },
+  ],
+  [
+    'drive-above-rating',
+    { drivePower: { powerW: 12, ratedW: 12 } },
+    { drivePower: { powerW: 12.1, ratedW: 12 } },
+  ],
+  [
+    'wanted-qtc-out-of-reach',
+    { wanted: { qtc: 0.8, reachable: true } },
+    { wanted: { qtc: 0.3, reachable: false } },
+  ],
 ])('%s begins at its limit', (code, inside, outside) => {
   expect(codes(inside)).not.toContain(code)
   expect(codes(outside)).toContain(code)
