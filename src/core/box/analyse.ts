@@ -1,41 +1,25 @@
-import type { Curve } from '../../schema/box-tuning.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import type { Assumption } from '../../schema/frame.ts'
-import type { Tube } from '../../schema/port.ts'
-import { type BoxFacts, boxRules } from '../findings/box.ts'
+import { boxRules } from '../findings/box.ts'
 import { driverDataRules } from '../findings/driver-data.ts'
-import { type PortFacts, portRules } from '../findings/port.ts'
+import { portRules } from '../findings/port.ts'
 import { apply } from '../findings/rule.ts'
 import type { Outcome } from '../outcome.ts'
 import type { Assembled, BoxInput } from './assemble.ts'
 import type { Baffle } from './baffle.ts'
+import { boxFacts, portFacts } from './box-facts.ts'
 import { boxWorking } from './box-working.ts'
 import { curvesOf, gridOf } from './curves.ts'
-import { reachMm, straightMm, straightOrNull } from './elbows.ts'
+import { straightOrNull } from './elbows.ts'
 import { impedanceExtremes } from './impedance-extremes.ts'
+import type { Judgement } from './judgement.ts'
 import { type FullDrive, fullDrive, type Ratings } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 import { soundField } from './sound-field.ts'
-import { midBandGain, relativeLevelDb, systemFigures } from './system-figures.ts'
+import { systemFigures } from './system-figures.ts'
 import { compareTubes } from './tube-comparison.ts'
-import { pipeResonanceOf, tubeAirL } from './tuned-port.ts'
-import { isReachable, suitedTo, tuningOf } from './tuning.ts'
-
-/** At what drive to judge a loudspeaker, and what is wanted from it. */
-export interface Judgement {
-  voltageV: number
-  /** Lowest note that counts; f3 when null. */
-  lowestHz: number | null
-  curve: Curve | undefined
-  /** What else a box-tuning request asks: other tubes, a wanted Qtc, the spacing of two drivers; null or empty when not. */
-  tubes: readonly Tube[]
-  wantedQtc: number | null
-  spacingMm: number | null
-  /** true where the power budget judges the drivers against their ratings. */
-  powerJudged: boolean
-  /** true where the cut list judges whether tube and box go together, so that it is not said twice. */
-  fitJudged: boolean
-}
+import { pipeResonanceOf } from './tuned-port.ts'
+import { suitedTo, tuningOf } from './tuning.ts'
 
 // Halfway between the middle and the top, where a driver usually sits: common practice, no source.
 const baffleOf = ({ enclosure }: Assembled): Baffle | null =>
@@ -47,30 +31,6 @@ const baffleOf = ({ enclosure }: Assembled): Baffle | null =>
         sourceXMm: 0,
         sourceYMm: enclosure.outer.heightMm / 6,
       }
-
-function portFacts(
-  input: BoxInput,
-  assembled: Assembled,
-  pipeResonanceHz: number | null,
-  fitJudged: boolean,
-): PortFacts | null {
-  const { port, inner } = assembled.enclosure
-  if (port === null) return null
-  return {
-    at: '/port',
-    tuningHz: port.tuningHz,
-    lengthMm: port.lengthMm,
-    highestTuningHz: port.highestTuningHz,
-    pipeResonanceHz,
-    panelThicknessMm: input.box.panelThicknessMm ?? null,
-    insideDepthMm: fitJudged ? null : (inner?.depthMm ?? null),
-    diameterMm: port.geometry.diameterMm,
-    reachMm: reachMm(input.port ?? {}, port.lengthMm ?? 0, input.box.panelThicknessMm ?? 0),
-    straightMm: straightMm(input.port ?? {}, port.lengthMm ?? 0),
-    netVolumeL: assembled.enclosure.netVolumeL,
-    tubeAirL: tubeAirL(port),
-  }
-}
 
 function portSection(
   input: BoxInput,
@@ -89,51 +49,6 @@ function portSection(
     atHz: drive.airSpeed.atHz,
     pipeResonanceHz,
   }
-}
-
-function boxFacts(
-  input: BoxInput,
-  { speaker, contradiction }: Assembled,
-  judgement: Judgement,
-  tuning: BoxTuningSections['tuning'],
-  drive: FullDrive,
-): BoxFacts {
-  const { lowestHz } = judgement
-  return {
-    ...drive.limits,
-    kind: input.box.kind,
-    driverAt: input.driverAt,
-    driveVoltageV: judgement.voltageV,
-    qts: tuning.qts,
-    h: tuning.h ?? null,
-    peakDb: tuning.peakDb,
-    peakHz: tuning.peakHz,
-    airSpeedMPerS: speaker.opening?.kind === 'port' ? drive.airSpeed.value : 0,
-    airSpeedAtHz: drive.airSpeed.atHz,
-    tuningHz: speaker.opening === null ? null : speaker.boxHz,
-    unloadedMm: drive.unloadedMm,
-    heldBelowBandMm: drive.heldBelowBandMm,
-    radiatorMm: drive.radiatorMm,
-    radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
-    wanted:
-      judgement.wantedQtc === null
-        ? null
-        : { qtc: judgement.wantedQtc, reachable: isReachable(speaker, judgement.wantedQtc) },
-    drivePower: judgement.powerJudged ? null : drivePower(input, speaker, judgement.voltageV),
-    lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
-    contradiction: contradiction,
-  }
-}
-
-/** Power a full sine puts into the resistance of one driver, beside its rating; null without one. */
-function drivePower(input: BoxInput, speaker: Loudspeaker, voltageV: number): BoxFacts['drivePower'] {
-  const { ratedPowerW } = input.driver
-  if (ratedPowerW === undefined) return null
-  const driverV =
-    voltageV *
-    midBandGain(speaker) *
-    (speaker.circuit.reOhm / (speaker.circuit.reOhm + speaker.circuit.sourceOhm))
-  return { powerW: driverV ** 2 / speaker.driver.reOhm, ratedW: ratedPowerW }
 }
 
 function openingRating(input: BoxInput, speaker: Loudspeaker): Ratings['opening'] {
@@ -208,7 +123,7 @@ export function analyse(
             at: '/space',
             value: baffle.sourceYMm,
             unit: 'mm',
-            why: 'driver this far above the middle of the front; common practice, no source',
+            why: 'driver this far above the middle of the front (common practice, no source); curves and limits count the step, cut-offs and reference level are those of full space',
           },
         ]
   return {

@@ -1,0 +1,82 @@
+import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
+import type { BoxFacts } from '../findings/box.ts'
+import type { PortFacts } from '../findings/port.ts'
+import type { Assembled, BoxInput } from './assemble.ts'
+import { reachMm, straightMm } from './elbows.ts'
+import type { Judgement } from './judgement.ts'
+import type { FullDrive } from './limits.ts'
+import type { Loudspeaker } from './loudspeaker.ts'
+import { midBandGain, relativeLevelDb } from './system-figures.ts'
+import { tubeAirL } from './tuned-port.ts'
+import { isReachable } from './tuning.ts'
+
+/** What the rules about ports look at; null without a port. */
+export function portFacts(
+  input: BoxInput,
+  assembled: Assembled,
+  pipeResonanceHz: number | null,
+  fitJudged: boolean,
+): PortFacts | null {
+  const { port, inner } = assembled.enclosure
+  if (port === null) return null
+  return {
+    at: '/port',
+    tuningHz: port.tuningHz,
+    lengthMm: port.lengthMm,
+    highestTuningHz: port.highestTuningHz,
+    pipeResonanceHz,
+    panelThicknessMm: input.box.panelThicknessMm ?? null,
+    insideDepthMm: fitJudged ? null : (inner?.depthMm ?? null),
+    diameterMm: port.geometry.diameterMm,
+    reachMm: reachMm(input.port ?? {}, port.lengthMm ?? 0, input.box.panelThicknessMm ?? 0),
+    straightMm: straightMm(input.port ?? {}, port.lengthMm ?? 0),
+    netVolumeL: assembled.enclosure.netVolumeL,
+    tubeAirL: tubeAirL(port),
+  }
+}
+
+/** What the rules about driver and box look at. */
+export function boxFacts(
+  input: BoxInput,
+  { speaker, contradiction }: Assembled,
+  judgement: Judgement,
+  tuning: BoxTuningSections['tuning'],
+  drive: FullDrive,
+): BoxFacts {
+  const { lowestHz } = judgement
+  return {
+    ...drive.limits,
+    kind: input.box.kind,
+    driverAt: input.driverAt,
+    driveVoltageV: judgement.voltageV,
+    qts: tuning.qts,
+    h: tuning.h ?? null,
+    peakDb: tuning.peakDb,
+    peakHz: tuning.peakHz,
+    airSpeedMPerS: speaker.opening?.kind === 'port' ? drive.airSpeed.value : 0,
+    airSpeedAtHz: drive.airSpeed.atHz,
+    tuningHz: speaker.opening === null ? null : speaker.boxHz,
+    unloadedMm: drive.unloadedMm,
+    heldBelowBandMm: drive.heldBelowBandMm,
+    radiatorMm: drive.radiatorMm,
+    radiatorXmaxMm: input.passiveRadiator?.xmaxMm ?? null,
+    wanted:
+      judgement.wantedQtc === null
+        ? null
+        : { qtc: judgement.wantedQtc, reachable: isReachable(speaker, judgement.wantedQtc) },
+    drivePower: judgement.powerJudged ? null : drivePower(input, speaker, judgement.voltageV),
+    lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
+    contradiction,
+  }
+}
+
+/** Power a full sine puts into the resistance of one driver, beside its rating; null without one. */
+function drivePower(input: BoxInput, speaker: Loudspeaker, voltageV: number): BoxFacts['drivePower'] {
+  const { ratedPowerW } = input.driver
+  if (ratedPowerW === undefined) return null
+  const driverV =
+    voltageV *
+    midBandGain(speaker) *
+    (speaker.circuit.reOhm / (speaker.circuit.reOhm + speaker.circuit.sourceOhm))
+  return { powerW: driverV ** 2 / speaker.driver.reOhm, ratedW: ratedPowerW }
+}
