@@ -12,7 +12,8 @@ import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
 import { midBandSplDb } from '../box/system-figures.ts'
 import { designRules, type WholeDesignFacts } from '../findings/design.ts'
 import { apply } from '../findings/rule.ts'
-import { loadImpedance } from '../load/load-impedance.ts'
+import { judgingGrid } from '../load/judging-grid.ts'
+import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
 import { withThickness } from './box-thickness.ts'
@@ -51,15 +52,20 @@ function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
 }
 
 function loadOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker) {
-  const grid = loadGrid()
   const others = design.drivers.filter((driver) => driver !== plan.main)
-  const impedances = ownImpedances(others, grid).set(plan.main.id, impedanceInBox(speaker, grid))
+  const impedancesOn = (grid: Float64Array) =>
+    ownImpedances(others, grid).set(plan.main.id, impedanceInBox(speaker, grid))
   const request = {
     drivers: design.drivers,
     wiring: plan.wiring,
     amplifier: { ...design.amplifier, channels: plan.channels },
   }
-  return loadImpedance(request, impedances, grid, plan.channelsPerBox)
+  const base = loadGrid()
+  const judged = judgingGrid(base, plan.wiring)
+  const load = loadImpedance(request, impedancesOn(judged), judged, plan.channelsPerBox)
+  if (judged === base || isRefusal(load)) return load
+  const curve = loadCurve(request, impedancesOn(base), base)
+  return isRefusal(curve) ? curve : { ...load, sections: { ...load.sections, loadCurve: curve } }
 }
 
 function budgetRequest(design: Design, channels: number): PowerBudgetRequest {

@@ -7,6 +7,7 @@ import { impedanceInBox } from '../box/driver-impedance.ts'
 import { groupOf } from '../box/loudspeaker.ts'
 import { completeDriver } from '../driver/complete.ts'
 import { countedDrivers } from '../load/given-wiring.ts'
+import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import type { ComplexCurve } from '../load/network.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
@@ -100,7 +101,7 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
   const drivers = countedDrivers(request)
   const placed = boxedOf(request, drivers)
   const boxed = placed === undefined || isRefusal(placed) ? undefined : placed
-  const whole = loadGrid()
+  const whole = judgingGrid(loadGrid(), request.wiring)
   const outcome = loadImpedance(request, impedancesOn(whole, drivers, boxed), whole)
   const asked = { ...WHOLE, ...range }
   const grid = logSpaced(asked.fromHz, asked.toHz, asked.points)

@@ -26,6 +26,8 @@ export interface DriverPrint {
 
 /** Below this no amplifier of this kind drives anything. Common practice, no source. */
 const SHORT_OHM = 0.5
+/** Above this an amplifier for drivers gives next to nothing, ohm. Common practice, no source. */
+const OPEN_OHM = 500
 /** Aim for the loss in the lead, dB. Common practice, no source. */
 const LEAD_LOSS_DB = 0.5
 /** Level difference that is plainly heard, dB. Common practice, no source. */
@@ -84,6 +86,21 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     message: (facts) =>
       `This wiring is as good as a short circuit: ${ohm(facts.load.minimumOhm)} ${whereLowest(facts)}.`,
     remedies: () => ['Take out the part that bridges the terminals, or put the drivers in series with it.'],
+  },
+  {
+    code: 'load-open',
+    severity: 'blocker',
+    at: ({ at }) => at,
+    unit: 'ohm',
+    when: ({ load }) => load.minimumOhm > OPEN_OHM,
+    value: ({ load }) => load.minimumOhm,
+    limit: () => OPEN_OHM,
+    message: (facts) =>
+      `This wiring is as good as open: at its lowest it is ${ohm(facts.load.minimumOhm)}, so hardly any power reaches a driver.`,
+    remedies: () => [
+      'Check the values of resistors and capacitors in series.',
+      'Wire the drivers in parallel.',
+    ],
   },
   {
     code: 'tweeter-without-capacitor',

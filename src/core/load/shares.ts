@@ -44,6 +44,12 @@ function lastResonanceIndex({ re, im }: ComplexCurve, frequencyHz: Float64Array)
 export const midRangeIndex = (total: ComplexCurve, frequencyHz: Float64Array): number =>
   lowestIndex(total, lastResonanceIndex(total, frequencyHz))
 
+interface Taken {
+  row: Omit<DriverShare, 'levelDb'>
+  /** Power in the driver at one volt of the amplifier: what levels are compared by, at whatever frequency. */
+  takenW: number
+}
+
 /** What one driver gets at one point of the grid; the level follows when all drivers are known. */
 function shareAt(
   network: Network,
@@ -51,11 +57,12 @@ function shareAt(
   impedance: ComplexCurve,
   frequencyHz: Float64Array,
   index: number,
-): Omit<DriverShare, 'levelDb'> {
+): Taken {
   const { driver, re, im } = network.places[place]!
   const voltageShare = Math.hypot(re[index]!, im[index]!)
-  const powerShare = (voltageShare ** 2 * conductance(impedance, index)) / conductance(network, index)
-  return { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare }
+  const takenW = voltageShare ** 2 * conductance(impedance, index)
+  const powerShare = takenW / conductance(network, index)
+  return { takenW, row: { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare } }
 }
 
 /**
@@ -95,24 +102,22 @@ export const ownBandShares = (
       const impedance = impedances.get(driver)
       if (impedance === undefined) return []
       const from = lastResonanceIndex(impedance, frequencyHz)
-      const points = Array.from(frequencyHz.subarray(from), (_, i) => {
-        const row = shareAt(network, place, impedance, frequencyHz, from + i)
-        // At one volt of the amplifier.
-        return { row, takenW: row.powerShare * conductance(network, from + i) }
-      })
+      const points = Array.from(frequencyHz.subarray(from), (_, i) =>
+        shareAt(network, place, impedance, frequencyHz, from + i),
+      )
       const highest = Math.max(...points.map(({ row }) => row.powerShare))
       const [own] = points
         .filter(({ row }) => row.powerShare >= AS_GOOD_AS_HIGHEST * highest)
         .sort((a, b) => b.takenW - a.takenW)
-      return own === undefined ? [] : [own.row]
+      return own === undefined ? [] : [own]
     }),
   )
 
-function withLevels(rows: readonly Omit<DriverShare, 'levelDb'>[]): DriverShare[] {
-  const most = Math.max(...rows.map(({ powerShare }) => powerShare))
-  return rows.map((row) => ({
+function withLevels(taken: readonly Taken[]): DriverShare[] {
+  const most = Math.max(...taken.map(({ takenW }) => takenW))
+  return taken.map(({ row, takenW }) => ({
     ...row,
-    levelDb: row.powerShare > 0 ? 10 * Math.log10(row.powerShare / most) : null,
+    levelDb: takenW > 0 ? 10 * Math.log10(takenW / most) : null,
   }))
 }
 

@@ -33,6 +33,7 @@ const rows: [code: string, inside: LoadImpedanceRequest, outside: LoadImpedanceR
     { drivers: [ofResistance(3.19)], amplifier: { minimumLoadOhm: 4 } },
   ],
   ['load-shorts-amplifier', { drivers: [ofResistance(0.51)] }, { drivers: [ofResistance(0.49)] }],
+  ['load-open', { drivers: [ofResistance(499)] }, { drivers: [ofResistance(501)] }],
   ['tweeter-without-capacitor', tweeter(4.7), tweeter(undefined)],
   [
     // Twice the power is 3.01 dB, so a ratio of 1.99 stays below.
