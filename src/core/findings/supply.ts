@@ -8,6 +8,9 @@ const VOLTAGE_TOLERANCE = 0.1
 /** What a port must give to a device that never asks. USB 2.0, from memory. */
 const UNCONFIGURED_A = 0.1
 
+/** Share of its voltage that a board usually still works on: 4 V of 5. Common practice, no source. */
+const USUAL_MINIMUM_SHARE = 0.8
+
 /** Three cells of 4.2 V are 12.6 V, whatever floating point makes of it. */
 const DUST = 1e-9
 
@@ -31,10 +34,14 @@ function differsFromBoard({ source, amplifier }: PowerFacts): boolean {
   return (isHigh && maximumSupplyV === undefined) || (isLow && minimumSupplyV === undefined)
 }
 
+/** What the board works down to: its own limit, else the share of its voltage that boards usually stand. */
+const boardMinimumV = ({ amplifier, source }: PowerFacts) =>
+  amplifier.minimumSupplyV ?? USUAL_MINIMUM_SHARE * source.voltageV
+
 function sagsAtPeak(facts: PowerFacts): boolean {
   if (facts.sineDrawW > deliverableW(facts)) return false
   const lowest = lowestAtPeakV(facts)
-  return lowest === null || lowest < (facts.amplifier.minimumSupplyV ?? 0)
+  return lowest === null || lowest < boardMinimumV(facts)
 }
 
 const leadRemedies = [
@@ -49,7 +56,7 @@ function fuseRemedies(facts: PowerFacts): string[] {
     ...(within === null
       ? []
       : [
-          `Fit ${ampere(within)}, slow: it carries the programme and blows first; a test tone at full volume may blow it.`,
+          `Fit ${ampere(within)}, slow: it carries the programme and blows before the source gives in; a test tone at full volume may blow it.`,
         ]),
     ...(facts.source.kind === 'cells'
       ? ['Never leave out the fuse at a cell; its protection board is the second guard, not the first.']
@@ -93,6 +100,24 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     ],
   },
   {
+    code: 'pack-empties-below-board-minimum',
+    severity: 'warning',
+    at: '/amplifier/minimumSupplyV',
+    unit: 'V',
+    when: (facts) =>
+      facts.source.kind === 'cells' &&
+      facts.source.voltageV >= (facts.amplifier.minimumSupplyV ?? 0) &&
+      supplied(facts).lowestVoltageV < (facts.amplifier.minimumSupplyV ?? 0) * (1 - DUST),
+    value: (facts) => supplied(facts).lowestVoltageV,
+    limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
+    message: (facts) =>
+      `The pack falls to ${volt(supplied(facts).lowestVoltageV)} before it is empty; the board stops at ${volt(facts.amplifier.minimumSupplyV ?? 0)}, so it plays shorter than the capacity says.`,
+    remedies: () => [
+      'Use one more cell in series, if the board stands the full pack.',
+      'Use a board that works on less.',
+    ],
+  },
+  {
     code: 'supply-differs-from-board',
     severity: 'warning',
     at: '/supply/voltageV',
@@ -126,12 +151,12 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     unit: 'V',
     when: sagsAtPeak,
     value: (facts) => lowestAtPeakV(facts) ?? 0,
-    limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
+    limit: boardMinimumV,
     message: (facts) => {
       const lowest = lowestAtPeakV(facts)
       return lowest === null
         ? `At the peak of a full bass note ${ohm(facts.cableOhm)} of lead cannot deliver what the board asks: it clips early or restarts.`
-        : `A full bass note pulls the board down to ${volt(lowest)}; it works from ${volt(facts.amplifier.minimumSupplyV ?? 0)} up.`
+        : `A full bass note pulls the board down to ${volt(lowest)}; it works from ${facts.amplifier.minimumSupplyV === undefined ? 'about ' : ''}${volt(boardMinimumV(facts))} up.`
     },
     remedies: () => leadRemedies,
   },
