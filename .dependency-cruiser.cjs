@@ -42,7 +42,7 @@ module.exports = {
       { pathNot: '^src/schema/|node_modules/typebox/' },
     ),
     only('views-know-no-server', 'a view turns a result into text', { path: '^src/views' }, { path: '^src/(api|docs|app|main)' }),
-    only('api-below-app', 'routes do not know who registers them', { path: '^src/(api|docs)' }, { path: '^src/(app|main)\\.ts$' }),
+    only('api-below-app', 'routes do not know who registers them', { path: '^src/(api|docs)' }, { path: '^src/((app|main)\\.ts$|workers/)' }),
     only('no-tests-in-src', 'what is built does not need the tests', { path: '^src' }, { path: '^tests' }),
     only('resolvable', 'every import leads somewhere', {}, { couldNotResolve: true }),
   ],

@@ -8,6 +8,7 @@ import { contractOptions } from './api/contract.ts'
 import { cutList } from './api/cut-list/route.ts'
 import { designCheck } from './api/design-check/route.ts'
 import { health } from './api/health.ts'
+import type { HeavyWork } from './api/heavy-work.ts'
 import { readJsonBodies } from './api/json-body.ts'
 import { loadImpedance } from './api/load-impedance/route.ts'
 import { port } from './api/port/route.ts'
@@ -16,15 +17,20 @@ import { answerBrokenConnection, answerError, answerProblems } from './api/probl
 import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
 import { sharedSchemas } from './schema/shared.ts'
+import * as worker from './workers/worker.ts'
 
 const HALF_A_MINUTE_MS = 30_000
 
 export interface AppOptions {
   logLevel?: string
+  /** How heavy work is run; without it, in the thread of the requests. */
+  heavyWork?: HeavyWork
 }
 
+const inThisThread: HeavyWork = { cutList: async (body) => worker.cutList(body) }
+
 /** Builds the server without opening a port: the contract, the problems, then one line a calculation. */
-export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
+export async function buildApp({ logLevel = 'silent', heavyWork = inThisThread }: AppOptions = {}) {
   const log: FastifyBaseLogger = pino({ level: logLevel })
   const app = Fastify({
     loggerInstance: log,
@@ -39,6 +45,7 @@ export async function buildApp({ logLevel = 'silent' }: AppOptions = {}) {
   // Requests are read by `bodyReader`, which tells every fault; answers are typed, so plain JSON is enough.
   app.setValidatorCompiler(() => () => true)
   app.setSerializerCompiler(() => (answer) => JSON.stringify(answer))
+  app.decorate('heavyWork', heavyWork)
   readJsonBodies(app)
   answerProblems(app)
 

@@ -1,6 +1,7 @@
 import { pino } from 'pino'
 import { buildApp } from './app.ts'
 import { mathEngine } from './core/math-engine.ts'
+import { workerPool } from './workers/pool.ts'
 
 const HIGHEST_PORT = 65_535
 const LOG_LEVELS = [...Object.keys(pino.levels.values), 'silent']
@@ -23,7 +24,9 @@ function logLevelFrom(text: string): string {
 
 const { HOST: host = '127.0.0.1', PORT = '8080', LOG_LEVEL = 'warn' } = process.env
 const port = portFrom(PORT)
-const app = await buildApp({ logLevel: logLevelFrom(LOG_LEVEL) })
+const pool = workerPool({ workerUrl: new URL('./workers/worker.js', import.meta.url) })
+const app = await buildApp({ logLevel: logLevelFrom(LOG_LEVEL), heavyWork: pool.heavyWork })
+app.addHook('onClose', pool.close)
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {

@@ -4,14 +4,18 @@ import { type Static, type TObject, type TProperties, type TSchema, Type } from 
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../core/outcome.ts'
 import type { Finding } from '../schema/frame.ts'
 import { ref } from '../schema/shared.ts'
-import { framed } from './answer-frame.ts'
+import { type Frame, framed } from './answer-frame.ts'
+import { tagged } from './entity-tag.ts'
 import { flatParameters } from './flat-parameters.ts'
+import { formsOf, type Views } from './forms.ts'
+import { goneSignal, type HeavyWork } from './heavy-work.ts'
 import { invalidInput, notReadable } from './problem.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { represent, wantedForm } from './represent.ts'
-import { responsesOf } from './responses.ts'
-import { decimalOf, readViewOptions, splitQuery, unknownOptions, ViewOptions } from './view-options.ts'
+import { answerSchema, responsesOf } from './responses.ts'
+import { tableShapes } from './table-shapes.ts'
+import { decimalOf, viewOptionsReader } from './view-options.ts'
 
 /** All there is to say of a calculation; `compute` and `answer` must fit `body` and `sections`, or tsc refuses. */
 export interface Calculation<Body extends TSchema, Sections extends TProperties> {
@@ -27,10 +31,23 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
   example: Static<Body>
   /** true where the input is flat enough to type into a spreadsheet cell. */
   get: boolean
-  compute: (body: Static<Body>) => Outcome<Static<TObject<Sections>>> | Refusal
+  /** Heavy work may be handed on, to be done beside the requests. */
+  compute: (body: Static<Body>, aside: Aside) => Computed<Sections> | Promise<Computed<Sections>>
   /** One or two plain sentences, units included. */
   answer: (sections: Static<TObject<Sections>>, body: Static<Body>, findings: readonly Finding[]) => string
+  /** Drawings and sheets; the sentence and the tables come by themselves. */
+  views?: Views<Frame & Static<TObject<Sections>>, Static<Body>>
+  /** Name of the table that `csv` gives when none is named. */
+  mainTable: string
 }
+
+/** Where heavy work is done, and the signal to give it up. */
+interface Aside {
+  heavyWork: HeavyWork
+  gone: () => AbortSignal
+}
+
+type Computed<Sections extends TProperties> = Outcome<Static<TObject<Sections>>> | Refusal
 
 /** What one request brings: the body as sent, what the query says of the answer, and faults found on the way. */
 interface Asked {
@@ -44,26 +61,37 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
   given: Calculation<Body, Sections>,
 ): FastifyPluginAsyncTypebox {
   const readBody = bodyReader(given.body)
+  const { views = {}, mainTable } = given
+  const forms = formsOf(views)
+  const tables = mainFirst(tableShapes(answerSchema(given.sections)), mainTable)
+  const viewOptions = viewOptionsReader({
+    forms,
+    tables: [...tables.keys()],
+    pictures: Object.keys(views.svg ?? {}),
+  })
 
   async function answerTo(asked: Asked, request: FastifyRequest, reply: FastifyReply) {
     reply.header('vary', 'accept')
-    const view = await readViewOptions(asked.options)
+    const view = await viewOptions.read(asked.options)
     const read = await readBody(asked.sent, decimalOf(asked.options))
     if ('faults' in view || 'faults' in read || asked.faults.length > 0) {
       throw invalidInput([asked, view, read].flatMap((part) => ('faults' in part ? part.faults : [])))
     }
-    const form = wantedForm(view.body, request)
-    const outcome = given.compute(read.body)
+    const form = wantedForm(view.body, forms, request)
+    const outcome = await given.compute(read.body, {
+      heavyWork: request.server.heavyWork,
+      gone: () => goneSignal(reply),
+    })
     if (isRefusal(outcome)) throw invalidInput(outcome.faults)
     const sentence = given.answer(outcome.sections, read.body, outcome.findings)
     const wantsWorking = view.body.working === true
     const answer = await framed(outcome, { sentence, request: read.body, wantsWorking })
-    return represent(answer, form, view.body, reply)
+    return represent({ views, tables }, form, { answer, body: read.body, options: view.body }, reply)
   }
 
   return async (app) => {
     const { path, operationId, summary, description } = given
-    const response = responsesOf(given.sections)
+    const response = responsesOf(given.sections, forms)
     app.post<{ Querystring: Query }>(
       path,
       {
@@ -72,28 +100,39 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
           summary,
           description,
           body: ref(given.body),
-          querystring: ViewOptions,
+          querystring: viewOptions.schema,
           response,
           'x-example': given.example,
         },
       },
       (request, reply) => {
         if (request.body === undefined) throw notReadable('The body is empty; send it as JSON.')
-        const { options, fields } = splitQuery(request.query)
-        return answerTo({ sent: request.body, options, faults: unknownOptions(fields) }, request, reply)
+        const { options, fields } = viewOptions.split(request.query)
+        return answerTo({ sent: request.body, options, faults: viewOptions.unknown(fields) }, request, reply)
       },
     )
     if (!given.get) return
     const fields = flatParameters(given.body, given.example)
-    const querystring = Type.Object({ ...fields, ...ViewOptions.properties })
+    const querystring = Type.Object({ ...fields, ...viewOptions.properties })
     app.get<{ Querystring: Query }>(
       path,
-      { schema: { operationId: `${operationId}ByQuery`, summary, description, querystring, response } },
+      {
+        schema: { operationId: `${operationId}ByQuery`, summary, description, querystring, response },
+        onSend: tagged,
+      },
       (request, reply) => {
-        const { options, fields } = splitQuery(request.query)
+        const { options, fields } = viewOptions.split(request.query)
         const { body, faults } = queryBody(given.body, fields, decimalOf(options))
         return answerTo({ sent: body, options, faults }, request, reply)
       },
     )
   }
+}
+
+/** The tables with the usual one at their head. */
+function mainFirst<Shape>(tables: ReadonlyMap<string, Shape>, main: string): ReadonlyMap<string, Shape> {
+  const shape = tables.get(main)
+  if (shape === undefined)
+    throw new Error(`no table is called ${main}; there are ${[...tables.keys()].join(', ')}`)
+  return new Map([[main, shape], ...tables])
 }

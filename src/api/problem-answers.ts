@@ -13,6 +13,9 @@ const BY_STATUS = new Map<number, ProblemName>([
   [431, 'headers-too-large'],
 ])
 
+/** About as long as a piece of heavy work takes. */
+const RETRY_AFTER_S = 5
+
 /** One error handler and one not-found handler make every problem; register them before the routes. */
 export function answerProblems(app: FastifyInstance): void {
   const methods = new Map<string, Set<string>>()
@@ -37,6 +40,7 @@ export function answerError(error: FastifyError | Refused, request: FastifyReque
   const refused = asRefused(error, request.url)
   if (refused.problem === 'our-fault') request.log.error({ err: error }, 'a mistake of ours')
   const { status } = PROBLEMS[refused.problem]
+  if (refused.problem === 'busy') reply.header('retry-after', RETRY_AFTER_S)
   if (status < 500 && wantsLine(request.url)) {
     reply.code(200).type('text/plain; charset=utf-8')
     return sent(problemLine(refused.message, refused.faults), request, reply)

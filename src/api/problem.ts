@@ -63,6 +63,12 @@ export const PROBLEMS = {
     status: 431,
     about: 'Address and headers together may have up to 16 KiB. Send a large design as the body of a POST.',
   },
+  busy: {
+    title: 'The service is busy',
+    status: 503,
+    about:
+      'Too much heavy work is waiting, or the work asked for takes longer than this machine may give it. The Retry-After header says when to try again; less effort is answered sooner.',
+  },
   'our-fault': {
     title: 'The service failed',
     status: 500,

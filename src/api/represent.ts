@@ -1,31 +1,53 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { csv } from '../views/csv.ts'
 import { pick } from '../views/pick.ts'
+import { type TableShape, tableFrom } from '../views/table.ts'
 import type { Frame } from './answer-frame.ts'
+import { type Form, MEDIA_TYPES, type Shown, type Views } from './forms.ts'
 import { Refused } from './problem.ts'
 import type { ViewOptions } from './view-options.ts'
 
-export type Form = 'json' | 'text'
-
-const MEDIA_TYPES = { json: 'application/json', text: 'text/plain' } as const satisfies Record<Form, string>
-
-const ON_OFFER = Object.entries(MEDIA_TYPES)
-  .map(([form, type]) => `${form} (${type})`)
-  .join(' and ')
-
-/** The form a client wants, by `?format=` before Accept; refused when the service does not have it. */
-export function wantedForm(options: ViewOptions, request: FastifyRequest): Form {
+/** The form a client wants, by `?format=` before Accept; refused when the calculation does not have it. */
+export function wantedForm(options: ViewOptions, forms: readonly Form[], request: FastifyRequest): Form {
   if (options.pick !== undefined) return 'text'
   if (options.format !== undefined) return options.format
-  const accepted = request.accepts().type(Object.values(MEDIA_TYPES))
-  if (accepted === MEDIA_TYPES.json) return 'json'
-  if (accepted === MEDIA_TYPES.text) return 'text'
-  throw new Refused('not-acceptable', `On offer are ${ON_OFFER}; ask by ?format= or by the Accept header.`)
+  const accepted = request.accepts().type(forms.map((form) => MEDIA_TYPES[form]))
+  const form = forms.find((known) => MEDIA_TYPES[known] === accepted)
+  if (form !== undefined) return form
+  const offer = forms.map((known) => `${known} (${MEDIA_TYPES[known]})`).join(', ')
+  throw new Refused('not-acceptable', `On offer are ${offer}; ask by ?format= or by the Accept header.`)
 }
 
-/** Sends the answer whole, as its sentence, or as one bare value. */
-export function represent(answer: Frame, form: Form, options: ViewOptions, reply: FastifyReply) {
-  if (form === 'json') return reply.type('application/json; charset=utf-8').send(answer)
-  return reply.type('text/plain; charset=utf-8').send(textOf(answer, options))
+/** How a calculation shows an answer. */
+export interface Showing<Answer, Body> {
+  views: Views<Answer, Body>
+  tables: ReadonlyMap<string, TableShape>
+}
+
+/** Sends the answer whole, as its sentence, as one bare value, or drawn. */
+export async function represent<Answer extends Frame, Body>(
+  { views, tables }: Showing<Answer, Body>,
+  form: Form,
+  shown: Shown<Answer, Body>,
+  reply: FastifyReply,
+) {
+  const { answer, options } = shown
+  const type = MEDIA_TYPES[form]
+  reply.type(form === 'pdf' || form === 'dxf' ? type : `${type}; charset=utf-8`)
+  if (form === 'json') return reply.send(answer)
+  if (form === 'text') return reply.send(textOf(answer, options))
+  if (form === 'csv') return reply.send(tableOf(tables, answer, options))
+  const pictures = views.svg ?? {}
+  const view = form === 'svg' ? pictures[options.picture ?? Object.keys(pictures)[0] ?? ''] : views[form]
+  if (view === undefined) throw new Error(`the calculation offers ${form} but has no view for it`)
+  return reply.send(await view(shown))
+}
+
+function tableOf(tables: ReadonlyMap<string, TableShape>, answer: Frame, options: ViewOptions): string {
+  const [first = ''] = tables.keys()
+  const shape = tables.get(options.table ?? first)
+  if (shape === undefined) throw new Error('every table on offer has a shape')
+  return csv(tableFrom(shape, answer), options.decimal)
 }
 
 function textOf(answer: Frame, options: ViewOptions): string {

@@ -1,70 +1,121 @@
-import { type Static, type TSchema, Type } from 'typebox'
+import { type Static, type TProperties, type TSchema, Type } from 'typebox'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
 import { oneOf } from '../schema/box.ts'
+import type { Form } from './forms.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { unknownName } from './say-fault.ts'
-import { pointerTo } from './schema-node.ts'
+import { pointerTo, type SchemaNode } from './schema-node.ts'
+
+/** What a calculation has to show, which is what its query can ask for. */
+export interface Offer {
+  forms: readonly Form[]
+  /** Names of the tables for `csv`; the first is the usual one. */
+  tables: readonly string[]
+  /** Names of the pictures for `svg`; the first is the usual one. */
+  pictures: readonly string[]
+}
+
+const FORM_SAID: Record<Form, string> = {
+  json: 'the whole answer',
+  text: 'the sentence of `answer`',
+  csv: 'a table',
+  svg: 'a picture',
+  pdf: 'the sheet to print',
+  dxf: 'the panels for a cutting program',
+  html: 'the sheet as a page',
+}
 
 /** How the answer is wanted; these names are the same on every calculation and stand in the query. */
-export const ViewOptions = Type.Object(
-  {
-    working: Type.Optional(
-      Type.Boolean({ description: 'true adds the working: every formula with its values', examples: [true] }),
-    ),
-    format: Type.Optional(
-      oneOf(['json', 'text'], 'json: the whole answer; text: the sentence of `answer`. Stronger than Accept'),
-    ),
-    pick: Type.Optional(
-      Type.String({
-        description:
-          'Path of one value of the answer, such as verdict: the answer is then that bare value as text, for a spreadsheet cell; refused where there is no value',
-        minLength: 1,
-        maxLength: 200,
-        examples: ['verdict'],
-      }),
-    ),
-    decimal: Type.Optional(
-      oneOf(
-        ['point', 'comma'],
-        'comma: numbers in the query and in text may have a decimal comma, and the number picked gets one',
+const everyOption = ({ forms, tables, pictures }: Offer) =>
+  Type.Object(
+    {
+      working: Type.Optional(
+        Type.Boolean({
+          description: 'true adds the working: every formula with its values',
+          examples: [true],
+        }),
       ),
-    ),
-    errors: Type.Optional(
-      oneOf(
-        ['problem', 'text'],
-        'text: an error is one line with status 200, because a cell shows nothing of an error answer',
+      format: Type.Optional(
+        oneOf(
+          forms,
+          `${forms.map((form) => `${form}: ${FORM_SAID[form]}`).join('; ')}. Stronger than Accept`,
+        ),
       ),
-    ),
-  },
-  { additionalProperties: false },
-)
-export type ViewOptions = Static<typeof ViewOptions>
-
-const SHAPE: TSchema = ViewOptions
-const NAMES = Object.keys(ViewOptions.properties)
-const read = bodyReader(ViewOptions)
-
-/** Takes the view options out of a query; what is left are fields of the calculation, or unknown. */
-export function splitQuery(query: Query): { options: Query; fields: Query } {
-  const [options, fields] = [true, false].map((own) =>
-    Object.fromEntries(Object.entries(query).filter(([name]) => NAMES.includes(name) === own)),
+      table: Type.Optional(oneOf(tables, `With csv: which table of the answer; ${tables[0]} when left out`)),
+      picture: Type.Optional(oneOf(pictures, `With svg: which picture; ${pictures[0]} when left out`)),
+      paper: Type.Optional(oneOf(['a4', 'letter'], 'With pdf: size of the paper; a4 when left out')),
+      pick: Type.Optional(
+        Type.String({
+          description:
+            'Path of one value of the answer, such as verdict: the answer is then that bare value as text, for a spreadsheet cell; refused where there is no value',
+          minLength: 1,
+          maxLength: 200,
+          examples: ['verdict'],
+        }),
+      ),
+      decimal: Type.Optional(
+        oneOf(
+          ['point', 'comma'],
+          'comma: numbers in the query and in text may have a decimal comma, and the number picked gets one; a table then parts its columns by semicolons',
+        ),
+      ),
+      errors: Type.Optional(
+        oneOf(
+          ['problem', 'text'],
+          'text: an error is one line with status 200, because a cell shows nothing of an error answer',
+        ),
+      ),
+    },
+    { additionalProperties: false },
   )
-  return { options: options ?? {}, fields: fields ?? {} }
+export type ViewOptions = Static<ReturnType<typeof everyOption>>
+
+export interface ViewOptionsReader {
+  schema: TSchema
+  properties: TProperties
+  /** Takes the view options out of a query; what is left are fields of the calculation, or unknown. */
+  split: (query: Query) => { options: Query; fields: Query }
+  read: (options: Query) => Promise<{ body: ViewOptions } | { faults: Fault[] }>
+  /** Query names of a POST that are no view options. */
+  unknown: (fields: Query) => Fault[]
+}
+
+/** Reads the options of one calculation; it does not know those that ask for forms it does not have. */
+export function viewOptionsReader(offer: Offer): ViewOptionsReader {
+  const every = everyOption(offer)
+  const properties: TProperties = Object.fromEntries(
+    Object.entries(every.properties).filter(
+      ([name]) =>
+        (name !== 'picture' || offer.forms.includes('svg')) &&
+        (name !== 'paper' || offer.forms.includes('pdf')),
+    ),
+  )
+  const schema = Type.Unsafe<ViewOptions>({ ...every, properties })
+  const shape: SchemaNode = { ...every, properties }
+  const names = Object.keys(properties)
+  const readOptions = bodyReader(schema)
+  return {
+    schema,
+    properties,
+    split: (query) => {
+      const [options, fields] = [true, false].map((own) =>
+        Object.fromEntries(Object.entries(query).filter(([name]) => names.includes(name) === own)),
+      )
+      return { options: options ?? {}, fields: fields ?? {} }
+    },
+    read: async (options) => {
+      const { body, faults } = queryBody(shape, options)
+      return faults.length > 0 ? { faults } : readOptions(body)
+    },
+    unknown: (fields) =>
+      Object.keys(fields).map((name) => ({
+        at: pointerTo('', name),
+        message: `in the query ${unknownName(name, names)}`,
+      })),
+  }
 }
 
 /** Needed before the options are read, to read the numbers in them. */
 export const decimalOf = (options: Query): DecimalMark => (options['decimal'] === 'comma' ? 'comma' : 'point')
-
-/** Query names of a POST that are no view options. */
-export const unknownOptions = (fields: Query): Fault[] =>
-  Object.keys(fields).map((name) => ({
-    at: pointerTo('', name),
-    message: `in the query ${unknownName(name, NAMES)}`,
-  }))
-
-export async function readViewOptions(query: Query): Promise<{ body: ViewOptions } | { faults: Fault[] }> {
-  const { body, faults } = queryBody(SHAPE, query)
-  return faults.length > 0 ? { faults } : read(body)
-}

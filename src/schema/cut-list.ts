@@ -37,10 +37,10 @@ export const CutListRequest = share(
             seconds: Type.Optional(
               quantity(
                 's',
-                'About how long to look for a layout with less waste; 0 when left out, 2 at most',
+                'About how long to look for a layout with less waste; 0 when left out',
                 {
                   minimum: 0,
-                  maximum: 2,
+                  maximum: 30,
                 },
               ),
             ),

@@ -1,5 +1,6 @@
 import { nearestName } from '../core/nearest-name.ts'
 import type { DecimalMark } from '../core/quantity.ts'
+import { plainNumber } from './table.ts'
 
 /** One bare value out of an answer, or why there is none: a value that does not exist, or a path that leads to none. */
 export type Picked = { text: string } | { noValue: string } | { fault: string; known: string }
@@ -74,13 +75,4 @@ function bare(value: unknown, decimal: DecimalMark): string {
   if (typeof value === 'number') return plainNumber(value, decimal)
   if (typeof value === 'string') return value
   return typeof value === 'boolean' ? String(value) : ''
-}
-
-/** Never with an exponent: not every sheet reads 1e-7 as a number. */
-function plainNumber(value: number, decimal: DecimalMark): string {
-  const text = String(value)
-  const plain = text.includes('e')
-    ? value.toLocaleString('en-US', { useGrouping: false, maximumFractionDigits: 20 })
-    : text
-  return decimal === 'comma' ? plain.replace('.', ',') : plain
 }

@@ -129,10 +129,10 @@ describe('a request that is refused whole', () => {
 
   it('names the forms on offer', async () => {
     const { detail } = (await post(fits, { ...json, accept: 'image/png' })).json()
-    expect(detail).toContain('json (application/json) and text (text/plain)')
+    expect(detail).toContain('json (application/json), text (text/plain), csv (text/csv)')
   })
 
-  it.each(['/v1/port?format=csv', '/v1/port?pick=', '/v1/port?working=perhaps', '/v1/port?formt=text'])(
+  it.each(['/v1/port?format=xml', '/v1/port?pick=', '/v1/port?working=perhaps', '/v1/port?formt=text'])(
     'POST %s',
     async (url) => {
       const response = await app.inject({ method: 'POST', url, payload: fits })

@@ -44,6 +44,7 @@ const given = {
   example: { timeS: 1 },
   get: true,
   compute: flight,
+  mainTable: 'values',
   answer: ({ way }: { way: { lengthM: number } }) => `Light goes ${way.lengthM} m.`,
 } as const
 

@@ -33,5 +33,6 @@ export const boxTuning = calculation({
   },
   get: true,
   compute: computeBoxTuning,
+  mainTable: 'curves',
   answer: boxTuningAnswer,
 })

@@ -3,6 +3,12 @@ import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
 import { calculation } from '../calculation.ts'
 import { cutListAnswer } from './answer.ts'
 
+/** More pieces than a speaker has take tens of milliseconds even without effort. */
+const MANY_PIECES = 60
+
+const isHeavy = ({ effort, parts }: CutListRequest): boolean =>
+  (effort?.seconds ?? 0) > 0 || (parts ?? []).reduce((sum, { count = 1 }) => sum + count, 0) > MANY_PIECES
+
 export const cutList = calculation({
   path: '/v1/cut-list',
   operationId: 'cutList',
@@ -33,6 +39,8 @@ export const cutList = calculation({
     workshop: { kerfMm: 2.4 },
   },
   get: false,
-  compute: cutListInBox,
+  compute: (body, { heavyWork, gone }) =>
+    isHeavy(body) ? heavyWork.cutList(body, gone()) : cutListInBox(body),
+  mainTable: 'panels',
   answer: cutListAnswer,
 })

@@ -16,5 +16,6 @@ export const designCheck = calculation({
   example: shelfPair,
   get: false,
   compute: computeDesignCheck,
+  mainTable: 'materials',
   answer: designCheckAnswer,
 })

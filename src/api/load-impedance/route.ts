@@ -24,5 +24,6 @@ export const loadImpedance = calculation({
   },
   get: true,
   compute: loadInBox,
+  mainTable: 'shares',
   answer: loadImpedanceAnswer,
 })

@@ -14,5 +14,6 @@ export const port = calculation({
   example: { netVolumeL: 3, innerDiameterMm: 26, tuningHz: 105 },
   get: true,
   compute: computePort,
+  mainTable: 'values',
   answer: portAnswer,
 })

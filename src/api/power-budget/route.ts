@@ -40,5 +40,6 @@ export const powerBudget = calculation({
   },
   get: true,
   compute: (request) => computePowerBudget(request),
+  mainTable: 'values',
   answer: powerBudgetAnswer,
 })

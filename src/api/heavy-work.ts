@@ -1,0 +1,26 @@
+import type { FastifyReply } from 'fastify'
+import type { cutListInBox } from '../core/design/cut-list-in-box.ts'
+
+/** What may take long enough to keep other requests waiting, with how it is run beside them. */
+export interface HeavyWork {
+  cutList: Heavy<typeof cutListInBox>
+}
+
+/** A calculation done elsewhere; it is given up when the signal says that nobody waits any more. */
+export type Heavy<Compute extends (body: never) => unknown> = (
+  body: Parameters<Compute>[0],
+  gone: AbortSignal,
+) => Promise<ReturnType<Compute>>
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    heavyWork: HeavyWork
+  }
+}
+
+/** Aborts when the client goes away before its answer. */
+export function goneSignal(reply: FastifyReply): AbortSignal {
+  const gone = new AbortController()
+  reply.raw.once('close', () => gone.abort())
+  return gone.signal
+}

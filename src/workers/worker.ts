@@ -1,0 +1,4 @@
+import { cutListInBox } from '../core/design/cut-list-in-box.ts'
+
+/** What a worker thread of the pool runs: an export for each member of `HeavyWork`. */
+export const cutList = cutListInBox
