@@ -1,4 +1,5 @@
 import accepts from '@fastify/accepts'
+import cors from '@fastify/cors'
 import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
 import Fastify, { type FastifyBaseLogger } from 'fastify'
@@ -17,6 +18,7 @@ import { answerBrokenConnection, answerError, answerProblems } from './api/probl
 import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
 import { sharedSchemas } from './schema/shared.ts'
+import { tools } from './tools/routes.ts'
 import * as worker from './workers/worker.ts'
 
 const HALF_A_MINUTE_MS = 30_000
@@ -25,12 +27,28 @@ export interface AppOptions {
   logLevel?: string
   /** How heavy work is run; without it, in the thread of the requests. */
   heavyWork?: HeavyWork
+  /** Names under which chat bots may reach the service, besides localhost and addresses in digits. */
+  allowedHosts?: readonly string[]
+  /** Origins of other pages that may call the service; none when left out, `*` for any. */
+  corsOrigins?: readonly string[]
 }
 
 const inThisThread: HeavyWork = { cutList: async (body) => worker.cutList(body) }
 
+/** Without a strict preflight: a spreadsheet asks OPTIONS before every cell, and 400 kills the cell. */
+const corsOptions = (origins: readonly string[]) => ({
+  origin: origins.includes('*') ? '*' : [...origins],
+  exposedHeaders: ['etag', 'retry-after'],
+  strictPreflight: false,
+})
+
 /** Builds the server without opening a port: the contract, the problems, then one line a calculation. */
-export async function buildApp({ logLevel = 'silent', heavyWork = inThisThread }: AppOptions = {}) {
+export async function buildApp({
+  logLevel = 'silent',
+  heavyWork = inThisThread,
+  allowedHosts = [],
+  corsOrigins = [],
+}: AppOptions = {}) {
   const log: FastifyBaseLogger = pino({ level: logLevel })
   const app = Fastify({
     loggerInstance: log,
@@ -52,6 +70,7 @@ export async function buildApp({ logLevel = 'silent', heavyWork = inThisThread }
   for (const schema of sharedSchemas()) app.addSchema(schema)
   await app.register(accepts)
   await app.register(swagger, contractOptions)
+  if (corsOrigins.length > 0) await app.register(cors, corsOptions(corsOrigins))
 
   await app.register(designCheck)
   await app.register(boxTuning)
@@ -60,6 +79,7 @@ export async function buildApp({ logLevel = 'silent', heavyWork = inThisThread }
   await app.register(powerBudget)
   await app.register(cutList)
 
+  await app.register(tools, { allowedHosts })
   await app.register(pages)
   await app.register(health)
   return app

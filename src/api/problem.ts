@@ -15,6 +15,12 @@ export const PROBLEMS = {
     about:
       'The address, a header or the body is broken. A body is JSON (RFC 8259): no NaN or Infinity, no comments, no comma after the last member, and no member named __proto__.',
   },
+  'foreign-site': {
+    title: 'The request comes from a foreign site',
+    status: 403,
+    about:
+      'The tools answer under localhost, an address in digits, or a name in ALLOWED_HOSTS, and to pages of the same site alone. This keeps pages of other sites from using a service on your network.',
+  },
   'not-found': {
     title: 'No such address',
     status: 404,

@@ -1,0 +1,38 @@
+import type { FastifyInstance } from 'fastify'
+import type { Frame } from '../api/answer-frame.ts'
+import type { Problem } from '../schema/problem.ts'
+import type { Called } from './protocol.ts'
+import type { Tool } from './tool-list.ts'
+
+/** Calls a calculation as any client would, so that a bot gets the same answer and the same faults. */
+export async function callTool(
+  app: FastifyInstance,
+  { path }: Tool,
+  given: unknown,
+  signal: AbortSignal,
+): Promise<Called> {
+  const response = await app.inject({
+    method: 'POST',
+    url: path,
+    headers: { accept: 'application/json', 'content-type': 'application/json' },
+    payload: JSON.stringify(given),
+    signal,
+  })
+  if (response.statusCode !== 200) return { faults: faultsSaid(response.json<Problem>()) }
+  const answer = response.json<Frame & Record<string, unknown>>()
+  return { said: said(answer), answer }
+}
+
+/** The sentence, then what the maker should know, so that a model that reads text alone misses nothing that matters. */
+function said({ answer, findings, cautions }: Frame): string {
+  const told = findings
+    .filter(({ severity }) => severity !== 'note')
+    .map(({ severity, message, remedies }) => `${severity}: ${message} ${remedies[0] ?? ''}`.trim())
+  return [answer, ...told, ...cautions.map((caution) => `caution: ${caution}`)].join('\n')
+}
+
+const faultsSaid = ({ title, detail, errors }: Problem): string =>
+  [
+    `${title}. ${detail}`,
+    ...errors.map(({ at, message }) => `${at === '' ? 'the arguments' : at}: ${message}`),
+  ].join('\n')

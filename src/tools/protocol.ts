@@ -1,0 +1,70 @@
+import type { IncomingMessage, ServerResponse } from 'node:http'
+import { Server } from '@modelcontextprotocol/sdk/server/index.js'
+import { StreamableHTTPServerTransport } from '@modelcontextprotocol/sdk/server/streamableHttp.js'
+import {
+  CallToolRequestSchema,
+  type CallToolResult,
+  ErrorCode,
+  ListToolsRequestSchema,
+  McpError,
+} from '@modelcontextprotocol/sdk/types.js'
+import type { Tool } from './tool-list.ts'
+
+/** What a call of a tool came to: the answer, or what is wrong with the arguments in words a model can act on. */
+export type Called = { said: string; answer: Record<string, unknown> } | { faults: string }
+
+export interface Toolbox {
+  name: string
+  version: string
+  instructions: string
+  tools: readonly Tool[]
+  call: (tool: Tool, given: unknown, signal: AbortSignal) => Promise<Called>
+}
+
+/** A calculation reads nothing but its arguments and changes nothing. */
+const ANNOTATIONS = { readOnlyHint: true, idempotentHint: true, openWorldHint: false }
+
+/**
+ * One request of the Model Context Protocol (revision 2025-11-25, Streamable HTTP), answered without a session.
+ * All that is of the protocol is in this file: a newer revision has no handshake.
+ */
+export async function answerToolRequest(
+  box: Toolbox,
+  { raw, body }: { raw: IncomingMessage; body: unknown },
+  response: ServerResponse,
+): Promise<void> {
+  const server = serverOf(box)
+  const transport = new StreamableHTTPServerTransport({ enableJsonResponse: true })
+  response.once('close', () => {
+    void transport.close()
+    void server.close()
+  })
+  await server.connect(transport)
+  await transport.handleRequest(raw, response, body)
+}
+
+function serverOf({ name, version, instructions, tools, call }: Toolbox): Server {
+  const server = new Server({ name, version }, { capabilities: { tools: {} }, instructions })
+  server.setRequestHandler(ListToolsRequestSchema, () => ({
+    tools: tools.map(({ name, title, description, input, output }) => ({
+      name,
+      title,
+      description,
+      inputSchema: input,
+      outputSchema: output,
+      annotations: ANNOTATIONS,
+    })),
+  }))
+  server.setRequestHandler(CallToolRequestSchema, async ({ params }, { signal }): Promise<CallToolResult> => {
+    const tool = tools.find(({ name }) => name === params.name)
+    if (tool === undefined) throw new McpError(ErrorCode.InvalidParams, unknownTool(params.name, tools))
+    const called = await call(tool, params.arguments ?? {}, signal)
+    return 'faults' in called
+      ? { content: [{ type: 'text', text: called.faults }], isError: true }
+      : { content: [{ type: 'text', text: called.said }], structuredContent: called.answer }
+  })
+  return server
+}
+
+const unknownTool = (name: string, tools: readonly Tool[]): string =>
+  `There is no tool "${name}". There are ${tools.map((tool) => tool.name).join(', ')}.`

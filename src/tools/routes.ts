@@ -1,0 +1,47 @@
+import type { FastifyInstance } from 'fastify'
+import { contractOf } from '../api/contract.ts'
+import { Refused } from '../api/problem.ts'
+import { callTool } from './call-tool.ts'
+import { isOwnSite } from './own-site.ts'
+import type { Toolbox } from './protocol.ts'
+import { functionDefinitions, type Tool, toolList } from './tool-list.ts'
+
+export interface ToolOptions {
+  /** Names, besides localhost and addresses in digits, under which the tools may be called. */
+  allowedHosts: readonly string[]
+}
+
+/** For chat bots: the calculations as tools at `/mcp`, and as plain function definitions at `/v1/tools`. */
+export async function tools(app: FastifyInstance, { allowedHosts }: ToolOptions) {
+  const shown = { schema: { hide: true } }
+  let made: Toolbox | undefined
+  const toolbox = () => {
+    made ??= toolboxOf(app)
+    return made
+  }
+
+  app.get('/v1/tools', shown, (_request, reply) =>
+    reply.type('application/json; charset=utf-8').send(functionDefinitions(toolbox().tools)),
+  )
+
+  app.post('/mcp', shown, async (request, reply) => {
+    const { host, origin } = request.headers
+    if (!isOwnSite(host, origin, allowedHosts))
+      throw new Refused('foreign-site', 'Host or Origin is not one this service answers to.')
+    // Loaded at the first call: not every installation has a bot.
+    const { answerToolRequest } = await import('./protocol.ts')
+    reply.hijack()
+    await answerToolRequest(toolbox(), request, reply.raw)
+  })
+}
+
+function toolboxOf(app: FastifyInstance): Toolbox {
+  const contract = contractOf(app)
+  return {
+    name: contract.info.title.toLowerCase(),
+    version: contract.info.version,
+    instructions: contract.info.description,
+    tools: toolList(contract),
+    call: (tool: Tool, given, signal) => callTool(app, tool, given, signal),
+  }
+}

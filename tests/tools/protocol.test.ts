@@ -1,0 +1,115 @@
+import { Client } from '@modelcontextprotocol/sdk/client/index.js'
+import { StreamableHTTPClientTransport } from '@modelcontextprotocol/sdk/client/streamableHttp.js'
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { afterAll, describe, expect, it } from 'vitest'
+import { contractOf } from '../../src/api/contract.ts'
+import { buildApp } from '../../src/app.ts'
+import { examplesOf } from '../api/contract-checks.ts'
+
+const app = await buildApp()
+const address = await app.listen({ host: '127.0.0.1', port: 0 })
+const client = new Client({ name: 'test', version: '0' })
+await client.connect(new StreamableHTTPClientTransport(new URL('/mcp', address)))
+afterAll(async () => {
+  await client.close()
+  await app.close()
+})
+
+const contract = contractOf(app)
+const CASES = examplesOf(contract).map(({ path, example }) => ({
+  path,
+  example: example as Record<string, unknown>,
+  name: contract.paths[path]?.post?.operationId ?? '',
+}))
+
+const lines = (result: Awaited<ReturnType<typeof client.callTool>>): string[] =>
+  (result.content as { text: string }[]).flatMap(({ text }) => text.split('\n'))
+
+describe('the official client', () => {
+  it('finds a tool for every calculation, in fixed order, read-only, with an example that fits', async () => {
+    const { tools } = await client.listTools()
+    expect(tools.map(({ name }) => name)).toEqual(CASES.map(({ name }) => name))
+    for (const { name, description, inputSchema, annotations } of tools) {
+      const { post } = Object.values(contract.paths).find((path) => path.post?.operationId === name) ?? {}
+      expect(description).toBe(post?.description)
+      expect(annotations).toMatchObject({ readOnlyHint: true, idempotentHint: true })
+      const fits = new Ajv2020({ strict: false }).compile(inputSchema)
+      expect(fits((inputSchema['examples'] as unknown[])[0]), JSON.stringify(fits.errors)).toBe(true)
+    }
+  })
+
+  // The client itself holds structured content against the output schema, and throws when it does not fit.
+  it.each(CASES)('calls $name and gets what POST $path answers', async ({ name, path, example }) => {
+    const result = await client.callTool({ name, arguments: example })
+    const posted = await app.inject({ method: 'POST', url: path, payload: example })
+    expect(result.structuredContent).toEqual(posted.json())
+    const [sentence, ...told] = lines(result)
+    expect(sentence).toBe(posted.json().answer)
+    const graver = posted.json().findings.filter((row: { severity: string }) => row.severity !== 'note')
+    expect(told.filter((line) => /^(warning|blocker): /.test(line))).toHaveLength(graver.length)
+  })
+
+  it('is told every wrong argument by name, as a result a model can act on', async () => {
+    const result = await client.callTool({
+      name: 'port',
+      arguments: { netVolumeL: -1, tuningHz: 'blue', x: 1 },
+    })
+    expect(result.isError).toBe(true)
+    const told = lines(result).join('\n')
+    for (const at of ['/netVolumeL', '/tuningHz', '/x']) expect(told).toContain(`${at}: `)
+  })
+
+  it('is told the names of the tools when it asks for another', async () => {
+    const asked = client.callTool({ name: 'tune', arguments: {} })
+    await expect(asked).rejects.toMatchObject({ code: -32602, message: expect.stringContaining('boxTuning') })
+  })
+})
+
+describe('the address of the tools', () => {
+  const post = (headers: Record<string, string>) =>
+    app.inject({
+      method: 'POST',
+      url: '/mcp',
+      headers: { accept: 'application/json, text/event-stream', ...headers },
+      payload: { jsonrpc: '2.0', id: 1, method: 'ping' },
+    })
+  it.each(['GET', 'DELETE'] as const)(
+    'does not take %s: there is no session to follow or end',
+    async (method) => {
+      const response = await app.inject({ method, url: '/mcp' })
+      expect(response.statusCode).toBe(405)
+      expect(response.headers['allow']).toContain('POST')
+    },
+  )
+  it.each([
+    { host: '127.0.0.1:8080', origin: 'http://evil.example' },
+    { host: 'evil.example' },
+    { host: '127.0.0.1:8080', origin: 'null' },
+    { host: '127.0.0.1:8080', origin: 'http://127.0.0.1:9999' },
+  ])('refuses a foreign site (specification 2025-11-25, Transports): %o', async (headers) => {
+    const response = await post(headers as Record<string, string>)
+    expect(response.statusCode).toBe(403)
+    expect(response.json().type).toBe('/problems/foreign-site')
+  })
+  it.each([
+    { host: 'localhost:8080' },
+    { host: '[::1]:8080' },
+    { host: '192.168.1.5:8080', origin: 'http://192.168.1.5:8080' },
+  ])('answers its own site: %o', async (headers) => {
+    expect((await post(headers as Record<string, string>)).statusCode).toBe(200)
+  })
+})
+
+describe('the plain function definitions', () => {
+  it('are the same tools, each with a schema that its example fits', async () => {
+    const definitions = (await app.inject('/v1/tools')).json()
+    expect(definitions.map((row: { function: { name: string } }) => row.function.name)).toEqual(
+      CASES.map(({ name }) => name),
+    )
+    for (const [index, { request, ...row }] of definitions.entries()) {
+      expect(request).toEqual({ method: 'POST', path: CASES[index]?.path })
+      const fits = new Ajv2020({ strict: false }).compile(row.function.parameters)
+      expect(fits(CASES[index]?.example), JSON.stringify(fits.errors)).toBe(true)
+    }
+  })
+})
