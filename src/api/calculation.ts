@@ -5,11 +5,12 @@ import { type Fault, isRefusal, type Outcome, type Refusal } from '../core/outco
 import type { Finding } from '../schema/frame.ts'
 import { ref } from '../schema/shared.ts'
 import { type Frame, framed } from './answer-frame.ts'
+import { batchAnswers, picksOf, takeRows } from './batch.ts'
 import { tagged } from './entity-tag.ts'
 import { flatParameters } from './flat-parameters.ts'
 import { formsOf, type Views } from './forms.ts'
 import { goneSignal, type HeavyWork } from './heavy-work.ts'
-import { invalidInput, notReadable } from './problem.ts'
+import { invalidInput, notReadable, oneEach } from './problem.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { represent, wantedForm } from './represent.ts'
@@ -41,6 +42,9 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
   mainTable: string
 }
 
+const ROWS_SAID =
+  'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows with verdict, answer, errors and the columns that ?pick= names (several parted by commas)'
+
 /** Where heavy work is done, and the signal to give it up. */
 interface Aside {
   heavyWork: HeavyWork
@@ -70,6 +74,13 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     pictures: Object.keys(views.svg ?? {}),
   })
 
+  async function answered(body: Static<Body>, wantsWorking: boolean, aside: Aside) {
+    const outcome = await given.compute(body, aside)
+    if (isRefusal(outcome)) return outcome
+    const sentence = given.answer(outcome.sections, body, outcome.findings)
+    return { answer: await framed(outcome, { sentence, request: body, wantsWorking }) }
+  }
+
   async function answerTo(asked: Asked, request: FastifyRequest, reply: FastifyReply) {
     reply.header('vary', 'accept')
     const view = await viewOptions.read(asked.options)
@@ -77,21 +88,40 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     if ('faults' in view || 'faults' in read || asked.faults.length > 0) {
       throw invalidInput([asked, view, read].flatMap((part) => ('faults' in part ? part.faults : [])))
     }
-    const form = wantedForm(view.body, forms, request)
-    const outcome = await given.compute(read.body, {
-      heavyWork: request.server.heavyWork,
-      gone: () => goneSignal(reply),
+    const { body: options } = view
+    const form = wantedForm(options, forms, request)
+    const done = await answered(read.body, options.working === true, asideOf(request, reply))
+    if ('faults' in done) throw invalidInput(done.faults)
+    return represent({ views, tables }, form, { answer: done.answer, body: read.body, options }, reply)
+  }
+
+  /** Rows of a sheet: each is read as a query is, and answered in its own row. */
+  async function answerRows(text: Buffer, query: Query, request: FastifyRequest, reply: FastifyReply) {
+    const { options, fields } = viewOptions.split(query)
+    const view = await viewOptions.read(options)
+    const faults = [...viewOptions.unknown(fields), ...('faults' in view ? view.faults : [])]
+    if (faults.length > 0) throw invalidInput(faults)
+    const decimal = decimalOf(options)
+    const aside = asideOf(request, reply)
+    const rows = batchAnswers({
+      text,
+      decimal,
+      picks: picksOf(options),
+      answerTo: async (row) => {
+        const { body: sent, faults } = queryBody(given.body, row, decimal)
+        const read = await readBody(sent, decimal)
+        if ('faults' in read || faults.length > 0)
+          return { faults: oneEach([...faults, ...('faults' in read ? read.faults : [])]) }
+        return answered(read.body, false, aside)
+      },
     })
-    if (isRefusal(outcome)) throw invalidInput(outcome.faults)
-    const sentence = given.answer(outcome.sections, read.body, outcome.findings)
-    const wantsWorking = view.body.working === true
-    const answer = await framed(outcome, { sentence, request: read.body, wantsWorking })
-    return represent({ views, tables }, form, { answer, body: read.body, options: view.body }, reply)
+    return reply.type('text/csv; charset=utf-8').send(rows)
   }
 
   return async (app) => {
     const { path, operationId, summary, description } = given
     const response = responsesOf(given.sections, forms)
+    takeRows(app)
     app.post<{ Querystring: Query }>(
       path,
       {
@@ -99,7 +129,12 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
           operationId,
           summary,
           description,
-          body: ref(given.body),
+          body: {
+            content: {
+              'application/json': { schema: ref(given.body) },
+              'text/csv': { schema: Type.String({ description: ROWS_SAID }) },
+            },
+          },
           querystring: viewOptions.schema,
           response,
           'x-example': given.example,
@@ -107,6 +142,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
       },
       (request, reply) => {
         if (request.body === undefined) throw notReadable('The body is empty; send it as JSON.')
+        if (request.body instanceof Buffer) return answerRows(request.body, request.query, request, reply)
         const { options, fields } = viewOptions.split(request.query)
         return answerTo({ sent: request.body, options, faults: viewOptions.unknown(fields) }, request, reply)
       },
@@ -128,6 +164,11 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     )
   }
 }
+
+const asideOf = (request: FastifyRequest, reply: FastifyReply): Aside => ({
+  heavyWork: request.server.heavyWork,
+  gone: () => goneSignal(reply),
+})
 
 /** The tables with the usual one at their head. */
 function mainFirst<Shape>(tables: ReadonlyMap<string, Shape>, main: string): ReadonlyMap<string, Shape> {

@@ -105,9 +105,13 @@ export class Refused extends Error {
 export const notReadable = (cause: string, at = ''): Refused =>
   new Refused('not-readable', at === '' ? cause : `${at}: ${cause}`, [{ at, message: cause }])
 
-/** Every fault found, one a field: the first that was found of it. */
+/** One fault a field: the first that was found of it. */
+export const oneEach = (faults: readonly Fault[]): Fault[] =>
+  faults.filter((fault, index) => faults.findIndex(({ at }) => at === fault.at) === index)
+
+/** Every fault found, one a field. */
 export function invalidInput(faults: readonly Fault[]): Refused {
-  const told = faults.filter((fault, index) => faults.findIndex(({ at }) => at === fault.at) === index)
+  const told = oneEach(faults)
   return new Refused(
     'invalid-input',
     told.length === 1 ? 'One fault was found.' : `${told.length} faults were found.`,

@@ -51,7 +51,7 @@ const everyOption = ({ forms, tables, pictures }: Offer) =>
           description:
             'Path of one value of the answer, such as verdict: the answer is then that bare value as text, for a spreadsheet cell; refused where there is no value',
           minLength: 1,
-          maxLength: 200,
+          maxLength: 400,
           examples: ['verdict'],
         }),
       ),

@@ -6,17 +6,25 @@ import { type Cell, plainNumber, type Table } from './table.ts'
  * A table as CSV (RFC 4180, Shafranovich, 2005): one header row, lines end in CRLF.
  * With a decimal comma the columns are parted by semicolons, as sheets in such languages expect.
  */
-export function csv({ columns, rows }: Table, decimal: DecimalMark = 'point'): string {
-  return stringify([columns, ...rows.map((row) => row.map((value) => written(value, decimal)))], {
-    delimiter: decimal === 'comma' ? ';' : ',',
-    record_delimiter: 'windows',
-  })
-}
+export const csv = ({ columns, rows }: Table, decimal: DecimalMark = 'point'): string =>
+  written([columns, ...rows], decimal)
+
+/** One line of such a table. */
+export const csvRow = (cells: readonly Cell[], decimal: DecimalMark = 'point'): string =>
+  written([cells], decimal)
+
+const written = (rows: readonly (readonly Cell[])[], decimal: DecimalMark): string =>
+  stringify(
+    rows.map((row) => row.map((value) => textOf(value, decimal))),
+    { delimiter: decimal === 'comma' ? ';' : ',', record_delimiter: 'windows' },
+  )
+
+const NUMBER = /^[+-]?\d+(?:[.,]\d+)?$/
 
 /** A text that a sheet would run as a formula gets an apostrophe before it, which the sheet shows as text. */
-function written(value: Cell, decimal: DecimalMark): string {
+function textOf(value: Cell, decimal: DecimalMark): string {
   if (value === null) return ''
   if (typeof value === 'number') return plainNumber(value, decimal)
   const text = String(value)
-  return /^[=+\-@\t\r]/.test(text) ? `'${text}` : text
+  return /^[=+\-@\t\r]/.test(text) && !NUMBER.test(text) ? `'${text}` : text
 }
