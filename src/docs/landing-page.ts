@@ -22,6 +22,7 @@ export function landingPage(contract: ContractDocument, origin: string): string 
 </ul>
 <p>In a spreadsheet cell, the bare number:</p>
 <pre><code>${escaped(`=NUMBERVALUE(WEBSERVICE("${origin}${example}&pick=port.lengthMm");".")`)}</code></pre>
+<p>Ten such cells with their inputs: <a href="/docs/example-sheet.fods">an example workbook</a>.</p>
 <h2>All calculations</h2>
 <ul>${calculations.join('\n')}</ul>
 <p>Read on in the <a href="/docs">documentation</a> or the <a href="/openapi.json">contract</a>.</p>`,

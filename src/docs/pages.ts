@@ -4,6 +4,7 @@ import { contractOf } from '../api/contract.ts'
 import type { ContractDocument } from '../api/contract-document.ts'
 import { PROBLEM_NAMES, problemPath } from '../api/problem.ts'
 import { documentationPage } from './documentation-page.ts'
+import { exampleSheet } from './example-sheet.ts'
 import { landingPage } from './landing-page.ts'
 import { problemPage } from './problem-page.ts'
 import { style } from './style.ts'
@@ -27,6 +28,12 @@ export const pages: FastifyPluginAsyncTypebox = async (app) => {
   app.get('/', shown, (request, reply) => sendPage(reply, landingPage(contract(), originOf(request))))
   app.get('/docs', shown, (request, reply) =>
     sendPage(reply, documentationPage(contract(), originOf(request))),
+  )
+  app.get('/docs/example-sheet.fods', shown, (request, reply) =>
+    reply
+      .type('application/vnd.oasis.opendocument.spreadsheet-flat-xml')
+      .header('content-disposition', 'attachment; filename="boxwright-example.fods"')
+      .send(exampleSheet(originOf(request))),
   )
   for (const name of PROBLEM_NAMES) {
     app.get(problemPath(name), shown, (_request, reply) => sendPage(reply, problemPage(name)))
