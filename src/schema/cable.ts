@@ -27,6 +27,11 @@ export const Cable = share(
       contactResistanceOhm: Type.Optional(
         quantity('ohm', 'Resistance of one contact; 0.03 when left out', { minimum: 0, maximum: 5 }),
       ),
+      marked5A: Type.Optional(
+        Type.Boolean({
+          description: 'true for a Type-C lead that is electronically marked for 5 A; false when left out',
+        }),
+      ),
       copperClad: Type.Optional(Type.Boolean({ description: 'true for copper-clad aluminium' })),
     },
     { additionalProperties: false, description: 'A two-wire lead' },

@@ -35,14 +35,10 @@ export const CutListRequest = share(
         Type.Object(
           {
             seconds: Type.Optional(
-              quantity(
-                's',
-                'About how long to look for a layout with less waste; 0 when left out',
-                {
-                  minimum: 0,
-                  maximum: 30,
-                },
-              ),
+              quantity('s', 'About how long to look for a layout with less waste; 0 when left out', {
+                minimum: 0,
+                maximum: 30,
+              }),
             ),
           },
           { additionalProperties: false, description: 'How hard to search' },

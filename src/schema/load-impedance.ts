@@ -3,12 +3,9 @@ import { Box } from './box.ts'
 import { Driver } from './driver.ts'
 import { PassiveRadiator, Port } from './port.ts'
 import { Amplifier } from './power.ts'
-import { curveOf, maybeOf, outputOf, quantity } from './quantity.ts'
+import { curveOf, maybeOf, maybeTrue, outputOf, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 import { Wiring } from './wiring.ts'
-
-const maybeTrue = (description: string) =>
-  Type.Unsafe<boolean | null>({ type: ['boolean', 'null'], description })
 
 const LoadCurveRange = share(
   'LoadCurveRange',

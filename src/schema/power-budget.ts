@@ -1,8 +1,9 @@
 import { type Static, Type } from 'typebox'
+import { oneOf } from './box.ts'
 import { Wants } from './design.ts'
 import { gain } from './gain.ts'
 import { Amplifier, Programme, Signal, Supply } from './power.ts'
-import { maybeOf, outputOf, quantity } from './quantity.ts'
+import { maybeOf, maybeTrue, outputOf, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 
 export const PowerBudgetRequest = share(
@@ -59,9 +60,6 @@ export const PowerBudgetRequest = share(
 )
 export type PowerBudgetRequest = Static<typeof PowerBudgetRequest>
 
-const maybeTrue = (description: string) =>
-  Type.Unsafe<boolean | null>({ type: ['boolean', 'null'], description })
-
 const power = Type.Object(
   {
     cleanPowerW: outputOf('W', 'Sine power a channel just before clipping, at the voltage of the source'),
@@ -71,6 +69,15 @@ const power = Type.Object(
     cleanPowerOnLeadW: maybeOf(
       'W',
       'Clean power with the voltage that a full sine on all channels leaves at the board; null when the lead cannot deliver it',
+    ),
+    reachedPowerW: outputOf(
+      'W',
+      'Sine power a channel at full volume: the clean power, or less when the audio source cannot drive the amplifier there',
+    ),
+    programmePowerW: outputOf('W', 'Average power a channel on the programme at full volume'),
+    limitedBy: oneOf(
+      ['clipping', 'source-level', 'supply-current'],
+      'What ends the loudness: the clip point of the amplifier, the level of the audio source, or the current of the supply',
     ),
     claimedPowerW: maybeOf('W', "The maker's claim; null when none was given"),
     largestClaimW: outputOf(
@@ -96,15 +103,31 @@ const supply = Type.Object(
     voltageV: outputOf('V', 'Voltage of the source used here'),
     highestVoltageV: outputOf('V', 'Highest voltage the source may have: a full pack, else the same'),
     lowestVoltageV: outputOf('V', 'Lowest voltage the source may have: an empty pack, else the same'),
+    levelSpanDb: maybeOf('dB', 'Level lost from a full pack to an empty one; null for other sources'),
+    lowestSocketV: maybeOf(
+      'V',
+      'Least voltage that the standard lets the socket give; null for a source that is no USB socket',
+    ),
+    lowestLawfulBoardV: maybeOf(
+      'V',
+      'What then is left at the board on the programme with the lead described, else the least that the standard lets a lead leave; null as above, or when the lead cannot deliver it',
+    ),
     currentLimitA: maybeOf('A', 'Current the source can give; null when nothing is known of it'),
     idleA: outputOf('A', 'Current without signal, indicator included'),
-    programmeA: outputOf('A', 'Average current on the programme at full volume'),
+    programmeA: outputOf(
+      'A',
+      'Average current on the programme at full volume; squashed music comes nearer to eighthPowerA',
+    ),
     eighthPowerA: outputOf(
       'A',
       'Average current at an eighth of the clean power, the normal operation of the safety standard',
     ),
     sineA: outputOf('A', 'Average current with a full sine on all channels'),
-    peakA: outputOf('A', 'Peak of the supply current in that sine'),
+    worstA: outputOf(
+      'A',
+      'The same at the highest voltage of the source, a full pack: what lead, fuse and switch must stand',
+    ),
+    peakA: outputOf('A', 'Peak of the supply current in a full sine'),
     boardVoltageV: maybeOf(
       'V',
       'Voltage left at the board on the programme; null when the lead cannot deliver it',
@@ -112,6 +135,10 @@ const supply = Type.Object(
     boardVoltageAtPeakV: maybeOf(
       'V',
       'Voltage left at the peak of a bass note without a reservoir; null when the lead cannot deliver it',
+    ),
+    brownOutMarginV: maybeOf(
+      'V',
+      'Voltage at the board in the peak of a bass note, behind the reservoir when there is one, less the least the board works on; null when the lead cannot deliver it',
     ),
     cableOhm: outputOf('ohm', 'Resistance of the supply lead, out and back, contacts included'),
     leastAreaMm2: maybeOf(
@@ -182,7 +209,14 @@ const indicator = Type.Object(
     ),
     e24Ohm: maybeOf('ohm', 'The same of the E24 series; null when the supply is too low for the lamp'),
     currentMa: maybeOf('mA', 'Current with the E12 resistor; null when the supply is too low for the lamp'),
-    dissipationMw: maybeOf('mW', 'Heat in that resistor; null when the supply is too low for the lamp'),
+    dissipationMw: maybeOf(
+      'mW',
+      'Heat in that resistor, at the highest voltage of the source; null when the supply is too low for the lamp',
+    ),
+    resistorRatingW: maybeOf(
+      'W',
+      'Rating to buy: the next usual one that is loaded to half; null when the supply is too low for the lamp',
+    ),
     brightness: Type.String({ description: 'How bright it is then, in words' }),
     holeMm: outputOf('mm', 'Hole the lamp wants'),
   },
@@ -191,11 +225,17 @@ const indicator = Type.Object(
 
 const loudness = Type.Object(
   {
-    peakDb: outputOf('dB', 'Level at the listener of a full sine on all channels'),
-    programmeDb: outputOf('dB', 'Average level at the listener on the programme, peaks just clean'),
+    peakDb: outputOf('dB', 'Level at the listener of a sine on all channels at full volume'),
+    programmeDb: maybeOf(
+      'dB',
+      'Average level at the listener on the programme at full volume, peaks just clean at the most; null when the source of current does not even carry the idle board',
+    ),
     distanceM: outputOf('m', 'Distance it holds at'),
     wantedDb: maybeOf('dB', 'Level wanted; null when none was given'),
-    marginDb: maybeOf('dB', 'Average level less the level wanted; null when none was given'),
+    marginDb: maybeOf(
+      'dB',
+      'Average level less the level wanted, which is how far below clipping the peaks then stay; null when none was given, or as above',
+    ),
     safeHoursADay: outputOf(
       '',
       'Hours of listening a day at that average by the 85 dB, 8 h, 3 dB rule, 24 at most',

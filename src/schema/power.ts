@@ -71,6 +71,12 @@ export const Amplifier = share(
           maximum: 1,
         }),
       ),
+      outputCapacitorFitted: Type.Optional(
+        Type.Boolean({
+          description:
+            'true when a board with single-ended outputs carries a capacitor before each loudspeaker; false when left out',
+        }),
+      ),
       asksForPower: Type.Optional(
         Type.Boolean({
           description:
@@ -225,6 +231,12 @@ export const Signal = share(
       ),
       sourceResistanceOhm: Type.Optional(
         quantity('ohm', 'Output resistance of the source; 0 when left out', { minimum: 0, maximum: 100_000 }),
+      ),
+      shieldResistanceOhm: Type.Optional(
+        quantity('ohm', 'Resistance of the shield of the audio lead, end to end; 0.15 when left out', {
+          minimum: 0.001,
+          maximum: 10,
+        }),
       ),
       volumeControl: Type.Optional(ref(VolumeControl)),
       inputCapacitorUf: Type.Optional(

@@ -62,6 +62,10 @@ export const maybeOf = (unit: Unit | '', description: string): TUnsafe<number | 
     ...(unit === '' ? {} : { 'x-unit': unit }),
   })
 
+/** An output that is true, false or, for the reason in its description, neither. */
+export const maybeTrue = (description: string): TUnsafe<boolean | null> =>
+  Type.Unsafe<boolean | null>({ type: ['boolean', 'null'], description })
+
 /** A curve: numbers of one unit, one a frequency. */
 export const curveOf = (unit: Unit, description: string) =>
   Type.Array(Type.Number(), { description, 'x-unit-items': unit })

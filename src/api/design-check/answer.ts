@@ -16,7 +16,7 @@ function opening(findings: readonly Finding[]): string {
 }
 
 function level({ loudness, limits }: DesignCheckSections): string {
-  return loudness === null
+  return loudness === null || loudness.programmeDb === null
     ? `${decibel(limits.maximumSplDb)} at 1 m`
     : `${decibel(loudness.programmeDb)} on average at ${loudness.distanceM} m`
 }

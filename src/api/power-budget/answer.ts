@@ -9,5 +9,5 @@ export function powerBudgetAnswer({ power, supply }: PowerBudgetSections): strin
     supply.boardVoltageV === null
       ? 'the lead cannot deliver it'
       : `${volt(supply.boardVoltageV)} is left at the board`
-  return `Each channel gives ${watt(power.cleanPowerW)} clean on ${volt(supply.voltageV)}. At full volume the programme draws ${ampere(supply.programmeA)}${of}, and ${left}.`
+  return `Each channel gives ${watt(power.cleanPowerW)} clean on ${volt(supply.voltageV)}. At full volume the programme draws ${ampere(supply.programmeA)}${of}, squashed music up to about ${ampere(Math.max(supply.eighthPowerA, supply.programmeA))}, and ${left}.`
 }

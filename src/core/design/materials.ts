@@ -50,8 +50,8 @@ const amplifier: Row = ({ design, plan, power }) => [
 
 const supply: Row = ({ design, power }) => {
   const { kind } = design.supply
-  const { voltageV, programmeA, sineA, fuseA } = power.supply
-  const current = `at least ${say(programmeA, 'A', 2)} for music and ${say(sineA, 'A', 2)} for test tones`
+  const { voltageV, programmeA, worstA, fuseA } = power.supply
+  const current = `at least ${say(programmeA, 'A', 2)} for music and ${say(worstA, 'A', 2)} for test tones`
   const note =
     kind === 'cells'
       ? `${design.supply.cellsInSeries ?? 1} in series with a protection board; ${current}; and the charger made for them`
@@ -143,7 +143,12 @@ const indicator: Row = ({ power }) =>
     ? []
     : [
         item('indicator lamp', 1, '', `hole ${mm(power.indicator.holeMm)}`),
-        item(`resistor ${power.indicator.resistorOhm} ohm`, 1, '', 'in series with the indicator'),
+        item(
+          `resistor ${power.indicator.resistorOhm} ohm`,
+          1,
+          '',
+          `${power.indicator.resistorRatingW} W, in series with the indicator`,
+        ),
       ]
 
 const signal: Row = ({ design, plan }) => {

@@ -31,14 +31,15 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     severity: 'warning',
     at: '/amplifier/output',
     unit: 'V',
-    when: ({ sections, blocksDirectCurrent }) => sections.power.outputDcV !== null && !blocksDirectCurrent,
+    when: ({ sections, blocksDirectCurrent, amplifier }) =>
+      sections.power.outputDcV !== null && !blocksDirectCurrent && amplifier.outputCapacitorFitted !== true,
     value: outputDcV,
     limit: () => 0,
     message: (facts) =>
       `A single-ended output on one supply of ${volt(facts.source.voltageV)} rests at ${volt(outputDcV(facts))}: without a capacitor that direct voltage stands on the drivers all the time.`,
     remedies: (facts) => [
       `Put a capacitor of ${say(outputCapacitorUf(facts), 'uF')} or more, marked ${volt(leastRatingOnV(facts.source))} or more, between each output and its drivers, plus towards the amplifier: 3 dB down at ${hertz(facts.lowestNoteHz)} into ${ohm(facts.loadOhm)}.`,
-      'Look whether the board carries one at each output already, and measure the direct voltage at the speaker leads before connecting a driver: it must go to zero.',
+      'Look whether the board carries one at each output already (then give outputCapacitorFitted), and measure the direct voltage at the speaker leads before connecting a driver: it must go to zero.',
       'Use a board with a bridge output.',
     ],
     caution:

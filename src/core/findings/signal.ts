@@ -11,6 +11,9 @@ const CONTROL_SHARE = 0.5
 /** A smaller control loads the source. Common practice, no source. */
 const LEAST_CONTROL_OHM = 5000
 
+/** An ordinary resistor of 0.25 W at half its load. Common practice, no source. */
+const ORDINARY_RESISTOR_MW = 125
+
 const overdriveDb = ({ sections }: PowerFacts) => sections.gain?.overdriveDb ?? 0
 const cornerHz = ({ sections }: PowerFacts) => sections.gain?.couplingCornerHz ?? 0
 const thirdHz = ({ lowestWantedHz = Number.POSITIVE_INFINITY }: PowerFacts) => lowestWantedHz / 3
@@ -133,6 +136,22 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
       'Use an isolated converter with a filter, sized for the peak current.',
       'Use a radio link with its own supply. Never lift a protective earth.',
     ],
+  },
+  {
+    code: 'indicator-resistor-too-hot',
+    severity: 'warning',
+    at: '/supply/indicator',
+    unit: 'mW',
+    when: ({ sections }) => (sections.indicator?.dissipationMw ?? 0) > ORDINARY_RESISTOR_MW,
+    value: ({ sections }) => sections.indicator?.dissipationMw ?? 0,
+    limit: () => ORDINARY_RESISTOR_MW,
+    message: ({ sections }) =>
+      `The resistor of the indicator turns ${say(sections.indicator?.dissipationMw ?? 0, 'mW')} into heat; an ordinary one of 0.25 W should have ${say(ORDINARY_RESISTOR_MW, 'mW')} at the most.`,
+    remedies: ({ sections }) => [
+      'Take 1 mA for the indicator: it is still clear indoors.',
+      `Buy a resistor of ${say(sections.indicator?.resistorRatingW ?? 0, 'W')} and keep it off wires and lining.`,
+    ],
+    caution: 'A resistor loaded to its rating burns skin and melts insulation: mount it clear of both.',
   },
   {
     code: 'indicator-stays-dark',

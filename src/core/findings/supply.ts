@@ -1,4 +1,5 @@
 import { fuseWithinA } from '../power/protection.ts'
+import { isTypeC } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
@@ -8,19 +9,12 @@ const VOLTAGE_TOLERANCE = 0.1
 /** What a port must give to a device that never asks. USB 2.0, from memory. */
 const UNCONFIGURED_A = 0.1
 
-/** Share of its voltage that a board usually still works on: 4 V of 5. Common practice, no source. */
-const USUAL_MINIMUM_SHARE = 0.8
-
 /** Three cells of 4.2 V are 12.6 V, whatever floating point makes of it. */
 const DUST = 1e-9
 
 const limitA = ({ source }: PowerFacts) => source.currentLimitA ?? Number.POSITIVE_INFINITY
 const supplied = ({ sections }: PowerFacts) => sections.supply
 const deliverableW = (facts: PowerFacts) => supplied(facts).largestDeliverableW ?? Number.POSITIVE_INFINITY
-const lowestAtPeakV = ({ sections }: PowerFacts) =>
-  sections.reservoir === null ? sections.supply.boardVoltageAtPeakV : sections.reservoir.lowestBurstV
-const isTypeC = ({ source }: PowerFacts) =>
-  source.port === 'power-delivery' || (source.port?.startsWith('type-c') ?? false)
 
 /** One voltage, or that of a pack with what it reaches when full. */
 const voltageText = ({ voltageV, highestVoltageV }: PowerFacts['source']) =>
@@ -34,14 +28,19 @@ function differsFromBoard({ source, amplifier }: PowerFacts): boolean {
   return (isHigh && maximumSupplyV === undefined) || (isLow && minimumSupplyV === undefined)
 }
 
-/** What the board works down to: its own limit, else the share of its voltage that boards usually stand. */
-const boardMinimumV = ({ amplifier, source }: PowerFacts) =>
-  amplifier.minimumSupplyV ?? USUAL_MINIMUM_SHARE * source.voltageV
+const boardMinimumV = ({ boardMinimumV }: PowerFacts) => boardMinimumV
+const lowestLawfulV = ({ sections }: PowerFacts) => sections.supply.lowestLawfulBoardV
 
 function sagsAtPeak(facts: PowerFacts): boolean {
   if (facts.sineDrawW > deliverableW(facts)) return false
-  const lowest = lowestAtPeakV(facts)
-  return lowest === null || lowest < boardMinimumV(facts)
+  const margin = supplied(facts).brownOutMarginV
+  return margin === null || margin < 0
+}
+
+/** Voltage at the board in the peak of a bass note; null when the lead cannot deliver it. */
+function lowestAtPeakV(facts: PowerFacts): number | null {
+  const margin = supplied(facts).brownOutMarginV
+  return margin === null ? null : boardMinimumV(facts) + margin
 }
 
 const leadRemedies = [
@@ -161,6 +160,21 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     remedies: () => leadRemedies,
   },
   {
+    code: 'lawful-socket-too-low-for-board',
+    severity: 'note',
+    at: '/supply/port',
+    unit: 'V',
+    when: (facts) => (lowestLawfulV(facts) ?? Number.POSITIVE_INFINITY) < boardMinimumV(facts) * (1 - DUST),
+    value: (facts) => lowestLawfulV(facts) ?? 0,
+    limit: boardMinimumV,
+    message: (facts) =>
+      `The standard lets this socket fall to ${volt(supplied(facts).lowestSocketV ?? 0)}: then ${volt(lowestLawfulV(facts) ?? 0)} is left at the board, which works from ${volt(boardMinimumV(facts))} up.`,
+    remedies: () => [
+      'Measure the voltage at the board with music playing, with the source that it will have.',
+      ...leadRemedies,
+    ],
+  },
+  {
     code: 'source-too-weak-for-programme',
     severity: 'warning',
     at: '/supply/currentLimitA',
@@ -219,7 +233,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     code: 'no-pull-downs-on-type-c',
     severity: 'warning',
     at: '/amplifier/asksForPower',
-    when: (facts) => isTypeC(facts) && facts.amplifier.asksForPower !== true,
+    when: (facts) => isTypeC(facts.source.port) && facts.amplifier.asksForPower !== true,
     message: () =>
       'A socket without pull-downs gets nothing at all from a Type-C source through a C-to-C lead.',
     remedies: () => [
@@ -247,11 +261,11 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     severity: 'warning',
     at: '/supply/switchRatedA',
     unit: 'A',
-    when: (facts) => supplied(facts).sineA > (facts.supply.switchRatedA ?? Number.POSITIVE_INFINITY),
-    value: (facts) => supplied(facts).sineA,
+    when: (facts) => supplied(facts).worstA > (facts.supply.switchRatedA ?? Number.POSITIVE_INFINITY),
+    value: (facts) => supplied(facts).worstA,
     limit: ({ supply }) => supply.switchRatedA ?? 0,
     message: (facts) =>
-      `The switch carries up to ${ampere(supplied(facts).sineA)} and is rated for ${ampere(facts.supply.switchRatedA ?? 0)}.`,
+      `The switch carries up to ${ampere(supplied(facts).worstA)} and is rated for ${ampere(facts.supply.switchRatedA ?? 0)}.`,
     remedies: () => ['Use a switch with a higher direct-current rating.'],
   },
 ]

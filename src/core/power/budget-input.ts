@@ -38,6 +38,8 @@ export interface BudgetInput {
   amplifier: CompleteAmplifier
   source: Source
   cableOhm: number
+  /** What the board works down to, V: its own limit, else the share of its voltage that boards usually stand. */
+  boardMinimumV: number
   loadOhm: number
   minimumOhm: number
   programme: Programme
@@ -48,6 +50,9 @@ export interface BudgetInput {
   /** Current below which a power bank switches itself off, mA; null for other sources. */
   cutoffMa: number | null
 }
+
+/** Share of its voltage that a board usually still works on: 4 V of 5. Common practice, no source. */
+const USUAL_MINIMUM_SHARE = 0.8
 
 /** Usual cut-off of a power bank, mA. Common practice, no source. */
 const USUAL_CUTOFF_MA = 50
@@ -65,23 +70,30 @@ export function budgetInput(
   const rated = loadOhm ?? amplifier.minimumLoadOhm
   const minimumOhm = known.minimumOhm ?? request.minimumOhm
   const { indicator } = request.supply
-  const isBank = request.supply.kind === 'power-bank'
   return {
     input: {
       amplifier,
       source: resolved.source,
       cableOhm: lead.cableOhm,
+      boardMinimumV: amplifier.minimumSupplyV ?? USUAL_MINIMUM_SHARE * resolved.source.voltageV,
       loadOhm: rated,
       minimumOhm: minimumOhm ?? lowestOfRatedOhm(rated),
       programme: request.programme ?? 'music',
       lowestNoteHz: request.wants?.lowestHz ?? USUAL_LOWEST_HZ,
       indicatorMa: indicator === undefined ? 0 : (indicator.currentMa ?? USUAL_INDICATOR_MA),
-      cutoffMa: isBank ? (request.supply.cutoffCurrentMa ?? USUAL_CUTOFF_MA) : null,
+      cutoffMa: cutoffMaOf(request.supply),
     },
     assumptions: [
       ...assumptions,
       ...resolved.assumptions,
       ...lead.assumptions,
+      ...assumedWhen(
+        amplifier.minimumSupplyV === undefined,
+        '/amplifier/minimumSupplyV',
+        USUAL_MINIMUM_SHARE * resolved.source.voltageV,
+        'V',
+        'boards usually work down to 80 % of their voltage, common practice',
+      ),
       ...assumedWhen(
         loadOhm === undefined,
         '/loadOhm',
@@ -99,13 +111,7 @@ export function budgetInput(
       ...assumedWhen(request.programme === undefined, '/programme', 'music', '', 'usual programme'),
       ...lowestNoteAssumption(amplifier, request.wants),
       ...indicatorAssumptions(indicator),
-      ...assumedWhen(
-        isBank && request.supply.cutoffCurrentMa === undefined,
-        '/supply/cutoffCurrentMa',
-        USUAL_CUTOFF_MA,
-        'mA',
-        'power banks switch off below 50 to 100 mA, common practice',
-      ),
+      ...cutoffAssumption(request.supply),
     ],
   }
 }
@@ -129,6 +135,18 @@ export const assumedWhen = (
   unit: string,
   why: string,
 ): Assumption[] => (notGiven ? [{ at, value, unit, why }] : [])
+
+const cutoffMaOf = ({ kind, cutoffCurrentMa }: PowerBudgetRequest['supply']): number | null =>
+  kind === 'power-bank' ? (cutoffCurrentMa ?? USUAL_CUTOFF_MA) : null
+
+const cutoffAssumption = ({ kind, cutoffCurrentMa }: PowerBudgetRequest['supply']): Assumption[] =>
+  assumedWhen(
+    kind === 'power-bank' && cutoffCurrentMa === undefined,
+    '/supply/cutoffCurrentMa',
+    USUAL_CUTOFF_MA,
+    'mA',
+    'power banks switch off below 50 to 100 mA, common practice',
+  )
 
 const lowestNoteAssumption = (
   { output }: CompleteAmplifier,

@@ -2,15 +2,10 @@ import type { Amplifier, Supply } from '../../schema/power.ts'
 import type { Fault } from '../outcome.ts'
 import { volt } from '../say.ts'
 import { packVoltages } from './battery.ts'
-import { BUS } from './source.ts'
+import { BUS, mayHaveUsb } from './source.ts'
 
 /** Three cells of 4.2 V are 12.6 V, whatever floating point makes of it. */
 const DUST = 1e-9
-
-const USB_KINDS: readonly Supply['kind'][] = ['computer-port', 'charger', 'power-bank']
-
-/** Sources that have, or may have, a USB socket. */
-const isUsb = ({ kind }: Supply): boolean => USB_KINDS.includes(kind)
 
 /** Whether the socket gives its one voltage and nothing else; a computer port without a name is such a one. */
 const hasPlainSocket = ({ kind, port }: Supply): boolean =>
@@ -29,7 +24,7 @@ interface Contradiction {
 const SUPPLY_CONTRADICTIONS: readonly Contradiction[] = [
   {
     at: '/supply/port',
-    when: (supply) => supply.port !== undefined && !isUsb(supply),
+    when: (supply) => supply.port !== undefined && !mayHaveUsb(supply),
     message: ({ kind }) =>
       `A USB socket belongs to computer-port, charger or power-bank, not to ${kind}; leave it out or change the kind.`,
   },
@@ -37,7 +32,7 @@ const SUPPLY_CONTRADICTIONS: readonly Contradiction[] = [
     at: '/supply/voltageV',
     when: (supply) =>
       supply.voltageV !== undefined &&
-      isUsb(supply) &&
+      mayHaveUsb(supply) &&
       hasPlainSocket(supply) &&
       isOutside(supply.voltageV, BUS.sourceMinV, BUS.typeCSourceMaxV),
     message: ({ voltageV = 0 }) =>

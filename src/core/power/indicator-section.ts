@@ -9,9 +9,14 @@ import {
   USUAL_DIAMETER_MM,
   USUAL_INDICATOR_MA,
 } from './indicator.ts'
+import { resistorRatingW } from './resistor-rating.ts'
+import type { Source } from './source-of.ts'
 
 /** Resistor and hole of the power indicator; null without one. */
-export function indicatorSection({ indicator }: Supply, supplyV: number): PowerBudgetSections['indicator'] {
+export function indicatorSection(
+  { indicator }: Supply,
+  { voltageV: supplyV, highestVoltageV }: Source,
+): PowerBudgetSections['indicator'] {
   if (indicator === undefined) return null
   const forwardV = forwardVOf(indicator)
   const resistor = indicatorResistor(supplyV, forwardV, indicator.currentMa ?? USUAL_INDICATOR_MA)
@@ -22,15 +27,18 @@ export function indicatorSection({ indicator }: Supply, supplyV: number): PowerB
       e24Ohm: null,
       currentMa: null,
       dissipationMw: null,
+      resistorRatingW: null,
       brightness: 'dark',
       holeMm,
     }
   const currentMa = indicatorCurrentMa(supplyV, forwardV, resistor.e12Ohm)
+  const dissipationMw = indicatorDissipationMw(highestVoltageV, forwardV, resistor.e12Ohm)
   return {
     resistorOhm: resistor.e12Ohm,
     e24Ohm: resistor.e24Ohm,
     currentMa,
-    dissipationMw: indicatorDissipationMw(supplyV, forwardV, resistor.e12Ohm),
+    dissipationMw,
+    resistorRatingW: resistorRatingW(dissipationMw * 1e-3),
     brightness: brightnessOf(currentMa),
     holeMm,
   }

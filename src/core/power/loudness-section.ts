@@ -2,12 +2,11 @@ import type { Wants } from '../../schema/design.ts'
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import type { BudgetInput } from './budget-input.ts'
 import { levelAtListenerDb, safeHoursADay } from './loudness.ts'
-import { averagePowerW, CREST_DB } from './supply-current.ts'
 
 /** How loud all channels together get at the listener; null when the sensitivity is not known. */
 export function loudnessSection(
-  { amplifier, programme }: BudgetInput,
-  cleanPowerW: number,
+  { amplifier }: BudgetInput,
+  { reachedPowerW, programmePowerW }: PowerBudgetSections['power'],
   wants: Wants | undefined,
   sensitivity1W1mDb: number | undefined,
 ): PowerBudgetSections['loudness'] {
@@ -15,14 +14,14 @@ export function loudnessSection(
   const distanceM = wants?.listeningDistanceM ?? 1
   const levelOf = (powerW: number) =>
     levelAtListenerDb(sensitivity1W1mDb, powerW, amplifier.channels, distanceM)
-  const programmeDb = levelOf(averagePowerW(cleanPowerW, CREST_DB[programme]))
+  const programmeDb = programmePowerW > 0 ? levelOf(programmePowerW) : null
   const wantedDb = wants?.loudnessDb ?? null
   return {
-    peakDb: levelOf(cleanPowerW),
+    peakDb: levelOf(reachedPowerW),
     programmeDb,
     distanceM,
     wantedDb,
-    marginDb: wantedDb === null ? null : programmeDb - wantedDb,
-    safeHoursADay: safeHoursADay(programmeDb),
+    marginDb: wantedDb === null || programmeDb === null ? null : programmeDb - wantedDb,
+    safeHoursADay: programmeDb === null ? 24 : safeHoursADay(programmeDb),
   }
 }

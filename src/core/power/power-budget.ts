@@ -1,3 +1,4 @@
+import type { Assumption } from '../../schema/frame.ts'
 import type { PowerBudgetRequest, PowerBudgetSections } from '../../schema/power-budget.ts'
 import { driverPowerRules, powerRules } from '../findings/power.ts'
 import type { DriverHeat, PowerFacts } from '../findings/power-facts.ts'
@@ -15,8 +16,7 @@ import { loudnessSection } from './loudness-section.ts'
 import { powerCautions } from './power-cautions.ts'
 import { powerWorking } from './power-working.ts'
 import { reservoirSection, reservoirUfOf, USUAL_ESR_OHM } from './reservoir-section.ts'
-import { sharedGroundError, USUAL_SHIELD_OHM, USUAL_SUPPLY_GROUND_OHM } from './shared-ground.ts'
-import { averagePowerW, CREST_DB } from './supply-current.ts'
+import { sharedGroundError, supplyGroundOhm, USUAL_SHIELD_OHM } from './shared-ground.ts'
 import { powerSection, supplySection } from './supply-section.ts'
 
 const RULES = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules]
@@ -40,11 +40,12 @@ export function powerBudget(
     sections,
     findings: [
       ...apply(RULES, facts),
-      ...heatsOf(build, sections.power.cleanPowerW, input).flatMap((heat) => apply(driverPowerRules, heat)),
+      ...heatsOf(build, sections.power).flatMap((heat) => apply(driverPowerRules, heat)),
     ],
     assumptions: [
       ...filled.assumptions,
       ...gainAssumptions(request.amplifier, request.signal),
+      ...sharedGroundAssumptions(request),
       ...assumedWhen(
         sections.reservoir !== null && request.supply.reservoirEsrOhm === undefined,
         '/supply/reservoirEsrOhm',
@@ -72,6 +73,27 @@ export function powerBudget(
   }
 }
 
+/** What was filled in to reckon the hum of a shared supply. */
+function sharedGroundAssumptions({ supply, signal }: PowerBudgetRequest): Assumption[] {
+  if (supply.sharedWithSource !== true) return []
+  return [
+    ...assumedWhen(
+      signal?.shieldResistanceOhm === undefined,
+      '/signal/shieldResistanceOhm',
+      USUAL_SHIELD_OHM,
+      'ohm',
+      'usual shield of an audio lead',
+    ),
+    ...assumedWhen(
+      signal === undefined,
+      '/signal/sourceLevelV',
+      CONSUMER_LINE_V,
+      'V',
+      'consumer line level, -10 dBV',
+    ),
+  ]
+}
+
 function withRequest(
   known: KnownOfBuild,
   { driverRatedPowerW, driverPowerShare = 1, sensitivity1WDb }: PowerBudgetRequest,
@@ -87,14 +109,13 @@ function withRequest(
 /** What each driver of which the rating is known gets with peaks just clean. */
 function heatsOf(
   { drivers = [] }: KnownOfBuild,
-  cleanPowerW: number,
-  { programme }: BudgetInput,
+  { cleanPowerW, programmePowerW }: PowerBudgetSections['power'],
 ): DriverHeat[] {
   return drivers.flatMap(({ at, id, ratedPowerW, powerShare }) => {
     const sineW = cleanPowerW * powerShare
     return ratedPowerW === undefined
       ? []
-      : [{ at, id, ratedPowerW, sineW, programmeW: averagePowerW(sineW, CREST_DB[programme]) }]
+      : [{ at, id, ratedPowerW, sineW, programmeW: programmePowerW * powerShare }]
   })
 }
 
@@ -103,16 +124,27 @@ function sectionsOf(
   { supply, signal, wants }: PowerBudgetRequest,
   build: KnownOfBuild,
 ): PowerBudgetSections {
-  const power = powerSection(input, build)
-  const supplied = supplySection(input, supply, power.cleanPowerW)
+  const gain = gainSection(input, signal)
+  const power = powerSection(input, build, gain?.overdriveDb ?? null)
+  const supplied = supplySection(input, supply, power)
+  const reservoir = reservoirSection(input, supply, supplied)
   return {
     power,
-    supply: supplied,
-    reservoir: reservoirSection(input, supply, supplied),
-    indicator: indicatorSection(supply, input.source.voltageV),
-    gain: gainSection(input, signal),
-    loudness: loudnessSection(input, power.cleanPowerW, wants, build.sensitivity1W1mDb),
+    supply: reservoir === null ? supplied : behindReservoir(supplied, reservoir, input),
+    reservoir,
+    indicator: indicatorSection(supply, input.source),
+    gain,
+    loudness: loudnessSection(input, power, wants, build.sensitivity1W1mDb),
   }
+}
+
+/** A reservoir holds the board up in the peak of a bass note. */
+function behindReservoir(
+  supply: PowerBudgetSections['supply'],
+  { lowestBurstV }: NonNullable<PowerBudgetSections['reservoir']>,
+  { boardMinimumV }: BudgetInput,
+): PowerBudgetSections['supply'] {
+  return { ...supply, brownOutMarginV: lowestBurstV === null ? null : lowestBurstV - boardMinimumV }
 }
 
 function factsOf(
@@ -138,8 +170,8 @@ function factsOf(
       supply.sharedWithSource === true && sections.supply.programmeA > 0
         ? sharedGroundError(
             sections.supply.programmeA,
-            USUAL_SUPPLY_GROUND_OHM,
-            USUAL_SHIELD_OHM,
+            supplyGroundOhm(input.cableOhm),
+            signal?.shieldResistanceOhm ?? USUAL_SHIELD_OHM,
             signal?.sourceLevelV ?? CONSUMER_LINE_V,
           )
         : null,

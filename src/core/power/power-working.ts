@@ -56,7 +56,7 @@ function amplifierWorking(
       formula: 'n * P / 10^((crest - 20 * log10(sqrt(2))) / 10) / (eta * Vs) + Iq',
       with: {
         n: amplifier.channels,
-        P: power.cleanPowerW,
+        P: power.reachedPowerW,
         crest: CREST_DB[programme],
         eta: amplifier.efficiency,
         Vs: source.voltageV,

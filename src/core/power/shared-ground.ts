@@ -1,3 +1,5 @@
+import { NEGLIGIBLE_OHM } from './cable.ts'
+
 /** What a shared supply does to the signal. */
 export interface GroundError {
   errorV: number
@@ -5,9 +7,13 @@ export interface GroundError {
   shareInShield: number
 }
 
-/** Usual resistances of a supply ground and an audio shield, ohm. Common practice, no source. */
-export const USUAL_SUPPLY_GROUND_OHM = 0.1
+/** Usual resistance of the shield of an audio lead, ohm, and of a supply ground of which nothing is known. Common practice, no source. */
 export const USUAL_SHIELD_OHM = 0.15
+const USUAL_SUPPLY_GROUND_OHM = 0.1
+
+/** The ground half of a supply lead, ohm. */
+export const supplyGroundOhm = (loopOhm: number): number =>
+  loopOhm > NEGLIGIBLE_OHM ? loopOhm / 2 : USUAL_SUPPLY_GROUND_OHM
 
 /**
  * Error voltage when the audio source and the amplifier hang on one supply: the return current divides between the

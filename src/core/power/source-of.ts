@@ -2,7 +2,7 @@ import type { Assumption } from '../../schema/frame.ts'
 import type { Amplifier, Supply } from '../../schema/power.ts'
 import type { Refusal } from '../outcome.ts'
 import { cellsInSeriesOf, packVoltages } from './battery.ts'
-import { PORTS, powerDeliveryCurrentA, powerDeliveryLevelV } from './source.ts'
+import { mustBeAsked, PORTS, powerDeliveryCurrentA, powerDeliveryLevelV } from './source.ts'
 
 /** What is known of the source, with what its kind and its socket add. */
 export interface Source {
@@ -40,7 +40,7 @@ export function sourceOf(
         },
       ],
     }
-  const limit = limitOf(supply, voltage.voltageV)
+  const limit = limitOf(supply, amplifier, voltage.voltageV)
   const cellsInSeries = cellsOf(supply, voltage.voltageV)
   return {
     source: {
@@ -98,11 +98,22 @@ function voltageOf(supply: Supply, amplifier: Amplifier): Voltage | undefined {
 
 function limitOf(
   supply: Supply,
+  { asksForPower = false }: Amplifier,
   voltageV: number,
 ): { currentLimitA: number | null; why: string | undefined } {
   if (supply.currentLimitA !== undefined) return { currentLimitA: supply.currentLimitA, why: undefined }
-  if (supply.port === 'power-delivery')
-    return { currentLimitA: powerDeliveryCurrentA(voltageV), why: 'what that level may give' }
+  if (supply.port !== undefined && mustBeAsked(supply.port) && !asksForPower)
+    return {
+      currentLimitA: PORTS['type-c-default'].currentLimitA,
+      why: 'the default of a Type-C source: the board does not ask for more (asksForPower)',
+    }
+  if (supply.port === 'power-delivery') {
+    const isMarked = supply.cable?.marked5A === true
+    return {
+      currentLimitA: powerDeliveryCurrentA(voltageV, isMarked),
+      why: isMarked ? 'what that level may give' : 'what that level may give without a lead marked for 5 A',
+    }
+  }
   if (supply.port !== undefined)
     return { currentLimitA: PORTS[supply.port].currentLimitA, why: 'what the standard of that socket gives' }
   if (supply.kind === 'computer-port')

@@ -2,6 +2,15 @@ import type { Supply } from '../../schema/power.ts'
 
 type PortKind = NonNullable<Supply['port']>
 
+const USB_KINDS: readonly Supply['kind'][] = ['computer-port', 'charger', 'power-bank']
+
+/** Sources that have, or may have, a USB socket. */
+export const mayHaveUsb = ({ kind }: Pick<Supply, 'kind'>): boolean => USB_KINDS.includes(kind)
+
+/** Sources that are a USB socket for certain: those that name one, and a computer port. */
+export const isUsb = ({ kind, port }: Pick<Supply, 'kind'> & { port?: PortKind | undefined }): boolean =>
+  port !== undefined || kind === 'computer-port'
+
 /** What a port must give. */
 export interface PortLimit {
   voltageV: number
@@ -44,4 +53,34 @@ export const powerDeliveryLevelV = (
 ): number => Math.max(5, ...levels.filter((level) => level <= boardLargestV))
 
 /** Largest current at a Power Delivery level, A: 5 A only at 20 V and with a marked lead. Seen in summaries. */
-export const powerDeliveryCurrentA = (levelV: number): number => (levelV >= 20 ? 5 : 3)
+export const powerDeliveryCurrentA = (levelV: number, isMarkedLead: boolean): number =>
+  levelV >= 20 && isMarkedLead ? 5 : 3
+
+/** Whether a socket gives its full current only to a device that asks, by pull-downs or by negotiation. */
+export const mustBeAsked = (port: PortKind): boolean =>
+  port === 'type-c-1.5a' || port === 'type-c-3a' || port === 'power-delivery'
+
+/** Voltage that a Type-C lead may lose at its rated current: 500 mV out and 250 mV back. USB Type-C 4.4.1, as quoted. */
+const TYPE_C_LEAD_LOSS_V = 0.75
+/** Share by which a negotiated level may be low: as much as 4.75 of 5 V. From memory. */
+const LOWEST_SHARE = 0.95
+
+/**
+ * Least voltage that the standard lets a socket give, V: 4.75 at a source, 4.40 and 4.45 behind a hub that has not
+ * been configured. Seen in summaries.
+ */
+export function lowestSocketV(port: PortKind | undefined, voltageV: number): number {
+  if (port === 'usb2-unconfigured') return BUS.lowPowerDeviceMinV
+  if (port === 'usb3-unconfigured') return BUS.usb3LowPowerHubMinV
+  return Math.min(voltageV, voltageV > BUS.typeCSourceMaxV ? LOWEST_SHARE * voltageV : BUS.sourceMinV)
+}
+
+/** Least voltage that a device must live on behind a lawful lead, V. USB 2.0, USB 3.x and Type-C, seen in summaries. */
+export function lowestAtDeviceV(port: PortKind | undefined, socketV: number): number {
+  if (port === 'usb3' || port === 'usb3-unconfigured') return BUS.usb3DeviceMinV
+  return isTypeC(port) ? socketV - TYPE_C_LEAD_LOSS_V : BUS.lowPowerDeviceMinV
+}
+
+/** Whether the socket is of the kind with two CC pins. */
+export const isTypeC = (port: PortKind | undefined): boolean =>
+  port === 'power-delivery' || (port?.startsWith('type-c') ?? false)

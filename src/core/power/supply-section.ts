@@ -4,8 +4,10 @@ import { cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './a
 import { bankHours, keepAlive, packHours } from './battery.ts'
 import type { BudgetInput, KnownOfBuild } from './budget-input.ts'
 import { boardVoltageV, contactsOhm, largestDeliverableW, leastAreaMm2 } from './cable.ts'
+import { fullVolume } from './full-volume.ts'
 import { outputCapacitor } from './output-capacitor.ts'
 import { fuseA } from './protection.ts'
+import { isUsb, lowestAtDeviceV, lowestSocketV } from './source.ts'
 import type { Source } from './source-of.ts'
 import {
   averageCurrentA,
@@ -31,27 +33,37 @@ export const drawOf = ({ amplifier, source, indicatorMa }: BudgetInput, cleanPow
 })
 
 /** What the source must give and what arrives. See the functions for the sources of the formulas. */
-export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: number): SupplySection {
+export function supplySection(
+  input: BudgetInput,
+  supply: Supply,
+  { cleanPowerW, reachedPowerW }: Pick<PowerSection, 'cleanPowerW' | 'reachedPowerW'>,
+): SupplySection {
   const { source, cableOhm, cutoffMa } = input
   const draw = drawOf(input, cleanPowerW)
-  const programmeA = averageCurrentA(draw, CREST_DB[input.programme])
+  const programmeA = averageCurrentA(drawOf(input, reachedPowerW), CREST_DB[input.programme])
   const eighthPowerA = averageCurrentA(draw, EIGHTH_POWER_CREST_DB)
   const sineA = averageCurrentA(draw, CREST_DB.sine)
   const peakA = peakSupplyCurrentA(draw)
   const awake = cutoffMa === null ? null : keepAlive(source.voltageV, cutoffMa, draw.quiescentCurrentMa)
   const atBoard = (currentA: number) => boardVoltageV(source.voltageV, cableOhm, currentA * source.voltageV)
+  const boardVoltageAtPeakV = atBoard(peakA)
+  const worstA = worstCurrentA(input)
   return {
     voltageV: source.voltageV,
     lowestVoltageV: source.lowestVoltageV,
     highestVoltageV: source.highestVoltageV,
+    levelSpanDb: levelSpanDb(source),
+    ...lawfulVoltages(input, supply, programmeA),
     currentLimitA: source.currentLimitA,
     idleA: draw.quiescentCurrentMa * 1e-3,
     programmeA,
     eighthPowerA,
     sineA,
+    worstA,
     peakA,
     boardVoltageV: atBoard(programmeA),
-    boardVoltageAtPeakV: atBoard(peakA),
+    boardVoltageAtPeakV,
+    brownOutMarginV: boardVoltageAtPeakV === null ? null : boardVoltageAtPeakV - input.boardMinimumV,
     cableOhm,
     leastAreaMm2: leastArea(supply, source.voltageV, sineA),
     largestDeliverableW: largestDeliverableW(source.voltageV, cableOhm),
@@ -60,8 +72,36 @@ export function supplySection(input: BudgetInput, supply: Supply, cleanPowerW: n
     switchesOffWhenQuiet: cutoffMa === null ? null : awake !== null,
     keepAliveOhm: awake?.resistorOhm ?? null,
     keepAliveW: awake?.dissipationW ?? null,
-    fuseA: fuseA(sineA),
+    fuseA: fuseA(worstA),
   }
+}
+
+/** Average current of a full sine at the highest voltage the source may have, A: a full pack drives it hardest. */
+function worstCurrentA(input: BudgetInput): number {
+  const voltageV = input.source.highestVoltageV
+  const full = { ...input, source: { ...input.source, voltageV } }
+  return averageCurrentA(
+    drawOf(full, cleanOutput(input.amplifier, voltageV, input.loadOhm).powerW),
+    CREST_DB.sine,
+  )
+}
+
+const levelSpanDb = ({ highestVoltageV, lowestVoltageV }: Source): number | null =>
+  highestVoltageV > lowestVoltageV ? 20 * Math.log10(highestVoltageV / lowestVoltageV) : null
+
+/** What the standard of a USB socket guarantees, and what of it reaches the board. */
+function lawfulVoltages(
+  { source, cableOhm }: BudgetInput,
+  { cable }: Supply,
+  programmeA: number,
+): Pick<SupplySection, 'lowestSocketV' | 'lowestLawfulBoardV'> {
+  if (!isUsb(source)) return { lowestSocketV: null, lowestLawfulBoardV: null }
+  const socketV = lowestSocketV(source.port, source.voltageV)
+  const lowestLawfulBoardV =
+    cable === undefined
+      ? lowestAtDeviceV(source.port, socketV)
+      : boardVoltageV(socketV, cableOhm, programmeA * source.voltageV)
+  return { lowestSocketV: socketV, lowestLawfulBoardV }
 }
 
 const leastArea = ({ cable }: Supply, voltageV: number, sineA: number): number | null =>
@@ -83,9 +123,14 @@ const largestShare = ({ drivers = [] }: KnownOfBuild): number =>
   drivers.length === 0 ? 1 : Math.max(...drivers.map(({ powerShare }) => powerShare))
 
 /** What one channel can give, and what to think of the maker's claim. */
-export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSection {
+export function powerSection(
+  input: BudgetInput,
+  known: KnownOfBuild,
+  overdriveDb: number | null,
+): PowerSection {
   const { amplifier, source, loadOhm } = input
   const clean = cleanOutput(amplifier, source.voltageV, loadOhm)
+  const full = fullVolume(input, clean.powerW, overdriveDb)
   const sineDrawW = averageCurrentA(drawOf(input, clean.powerW), CREST_DB.sine) * source.voltageV
   const sagging = boardVoltageV(source.voltageV, input.cableOhm, sineDrawW)
   const claimedPowerW = amplifier.ratedPowerW ?? null
@@ -98,6 +143,9 @@ export function powerSection(input: BudgetInput, known: KnownOfBuild): PowerSect
     peakCurrentA: peakCurrentA(amplifier, source.voltageV, input.minimumOhm),
     powerAt10PercentW: powerAt10PercentW(clean.powerW),
     cleanPowerOnLeadW: sagging === null ? null : cleanOutput(amplifier, sagging, loadOhm).powerW,
+    reachedPowerW: full.peakW,
+    programmePowerW: full.programmeW,
+    limitedBy: full.limitedBy,
     claimedPowerW,
     largestClaimW: largestClaim,
     claimedPossible: claimedPowerW === null ? null : claimedPowerW <= largestClaim,

@@ -65,6 +65,22 @@ const CLIP_SOURCE_V = 0.848_528
 const fiveVolt = { amplifier: { supplyVoltageV: 5 } }
 
 const ROWS: Record<string, Row> = {
+  // 12 V through (12 - 2)/I: 10 V over a resistor of 820 ohm are 122 mW, over 680 ohm 147 mW.
+  'indicator-resistor-too-hot': {
+    inside: sup({ indicator: { colour: 'red', forwardV: 2, currentMa: 12.3 } }),
+    outside: sup({ indicator: { colour: 'red', forwardV: 2, currentMa: 14.8 } }),
+  },
+  // The standard guarantees 4.75 V at the socket; 0 V are lost in a lead without resistance.
+  'lawful-socket-too-low-for-board': {
+    inside: {
+      ...amp({ supplyVoltageV: 5, minimumSupplyV: 4.7 }),
+      supply: { kind: 'computer-port', cable: { lengthM: 0, contacts: 0 } },
+    },
+    outside: {
+      ...amp({ supplyVoltageV: 5, minimumSupplyV: 4.8 }),
+      supply: { kind: 'computer-port', cable: { lengthM: 0, contacts: 0 } },
+    },
+  },
   'given-load-below-amplifier-minimum': {
     inside: { ...base, minimumOhm: 3.21 },
     outside: { ...base, minimumOhm: 3.19 },
@@ -305,10 +321,14 @@ describe('the place and the words of a finding', () => {
   test('an error of the shared ground above the signal is said to be above it', () => {
     const shared = { ...sup({ sharedWithSource: true }), programme: 'sine' as const }
     const message = (sourceLevelV: number) =>
-      find('source-and-amplifier-share-supply', { ...shared, signal: { sourceLevelV } })?.message
-    // 1.667 A through 0.1 ohm beside 0.15 ohm: 0.1 V, 20 dB above 10 mV and 20 dB below 1 V.
-    expect(message(0.01)).toContain('20.0 dB above the music itself')
-    expect(message(1)).toContain('20.0 dB below the music')
+      find('source-and-amplifier-share-supply', {
+        ...shared,
+        amplifier: { ...shared.amplifier, gainDb: 60 },
+        signal: { sourceLevelV },
+      })?.message
+    // 1.667 A through the 0.05 ohm ground half of the lead beside 0.15 ohm: 62.5 mV.
+    expect(message(0.01)).toContain('15.9 dB above the music itself')
+    expect(message(1)).toContain('24.1 dB below the music')
   })
 
   test('1.4 times the charge of the attach limit is not said to be 1 time', () => {

@@ -365,3 +365,120 @@ test('no request that the schema admits gets a number that is none, or a throw',
   )
   expect(answered).toBeGreaterThan(1500)
 })
+
+describe('full volume', () => {
+  const ideal: PowerBudgetRequest = {
+    amplifier: {
+      channels: 2,
+      supplyVoltageV: 12,
+      outputResistanceOhm: 0,
+      efficiency: 0.9,
+      quiescentCurrentMa: 0,
+      gainDb: 20,
+      inputResistanceKohm: 20,
+    },
+    loadOhm: 8,
+    supply: { kind: 'adapter', voltageV: 12 },
+    sensitivity1WDb: 85,
+    programme: 'sine',
+  }
+  // 12 V into 8 ohm: 9 W clean; the clip point is 8.485 V, so 0.8485 V of the source at 20 dB.
+  test('is the clip point of an amplifier that the source can clip', () => {
+    const { power, loudness } = outcome({ ...ideal, signal: { sourceLevelV: 1 } }).sections
+    expect(power).toMatchObject({ limitedBy: 'clipping' })
+    expect(power.reachedPowerW).toBeCloseTo(9, 9)
+    expect(loudness?.peakDb).toBeCloseTo(85 + 10 * Math.log10(18), 9)
+  })
+  test('ends where the source ends: half its voltage is a quarter of the power, and of the current', () => {
+    const sourceLevelV = Math.SQRT1_2 * 0.6
+    const { power, supply, loudness } = outcome({ ...ideal, signal: { sourceLevelV } }).sections
+    expect(power).toMatchObject({ limitedBy: 'source-level' })
+    expect(power.reachedPowerW).toBeCloseTo(9 / 4, 9)
+    expect(supply.programmeA).toBeCloseTo(20 / 12 / 4, 9)
+    expect(supply.sineA).toBeCloseTo(20 / 12, 9)
+    expect(loudness?.programmeDb).toBeCloseTo(85 + 10 * Math.log10(4.5), 9)
+  })
+  test('ends where the supply ends: 0.6 A of 12 V at 0.9 are 3.24 W a channel', () => {
+    const supply = { ...ideal.supply, currentLimitA: 0.6 }
+    const { power, loudness } = outcome({ ...ideal, supply }).sections
+    expect(power).toMatchObject({ limitedBy: 'supply-current' })
+    expect(power.programmePowerW).toBeCloseTo(3.24, 9)
+    expect(loudness?.programmeDb).toBeCloseTo(85 + 10 * Math.log10(6.48), 9)
+  })
+  test('is silence when the supply does not carry the idle board', () => {
+    const request = {
+      ...ideal,
+      amplifier: { ...ideal.amplifier, quiescentCurrentMa: 100 },
+      supply: { ...ideal.supply, currentLimitA: 0.05 },
+    }
+    expect(outcome(request).sections.loudness?.programmeDb).toBeNull()
+  })
+})
+
+describe('a pack', () => {
+  const pack: PowerBudgetRequest = {
+    amplifier: { supplyVoltageV: 12, outputResistanceOhm: 0.3, efficiency: 0.9, quiescentCurrentMa: 0 },
+    loadOhm: 8,
+    supply: { kind: 'cells', cellsInSeries: 3 },
+  }
+  test('drives fuse and lead hardest when full: 12.6 V through 8 and 0.3 ohm', () => {
+    const { supply } = outcome(pack).sections
+    const fullW = ((12.6 * 8) / 8.3) ** 2 / 16
+    expect(supply.worstA).toBeCloseTo((2 * fullW) / (0.9 * 12.6), 9)
+    // Check row pack-3s-power-span: 9.2182 W full and 4.7031 W empty.
+    expect(supply.levelSpanDb).toBeCloseTo(10 * Math.log10(9.2182 / 4.7031), 3)
+  })
+})
+
+describe('a USB socket', () => {
+  const on = (port: 'type-c-3a' | 'usb2' | 'usb3-unconfigured', cable?: { lengthM: number }) =>
+    outcome({
+      amplifier: { supplyVoltageV: 5, asksForPower: true },
+      supply: { kind: 'charger', port, ...(cable && { cable: { ...cable, contacts: 0 } }) },
+    }).sections.supply
+  test('of 3 A may lawfully leave 4.0 V at the board (check row type-c-sink-lowest)', () => {
+    expect(on('type-c-3a')).toMatchObject({ lowestSocketV: 4.75, lowestLawfulBoardV: 4 })
+  })
+  test('of USB 2.0 leaves 4.40 V, of USB 3 4.0 V (seen in summaries of the standards)', () => {
+    expect(on('usb2')).toMatchObject({ lowestSocketV: 4.75, lowestLawfulBoardV: 4.4 })
+    expect(on('usb3-unconfigured')).toMatchObject({ lowestSocketV: 4.45, lowestLawfulBoardV: 4 })
+  })
+  test('with a lead described leaves what that lead leaves', () => {
+    expect(on('usb2', { lengthM: 0 }).lowestLawfulBoardV).toBeCloseTo(4.75, 9)
+  })
+  test('is no matter of an adapter', () => {
+    expect(outcome(shelfPair).sections.supply).toMatchObject({
+      lowestSocketV: null,
+      lowestLawfulBoardV: null,
+    })
+  })
+  test('a 5 V board claimed at 3 W a channel draws about 0.2 A with music at full volume (common practice)', () => {
+    const ideal = { ...smallBoard, amplifier: { ...smallBoard.amplifier, outputResistanceOhm: 0 } }
+    expect(outcome(ideal).sections.supply.eighthPowerA).toBeCloseTo(0.2038, 4)
+  })
+})
+
+describe('what was filled in', () => {
+  const rows = (request: PowerBudgetRequest) => outcome(request).assumptions
+  test('of the least voltage of the board', () => {
+    expect(rows(smallBoard)).toContainEqual(
+      expect.objectContaining({ at: '/amplifier/minimumSupplyV', value: 4, unit: 'V' }),
+    )
+  })
+  test('of the audio shield and the level of the source, when hum is reckoned', () => {
+    const shared = { ...smallBoard, supply: { ...smallBoard.supply, sharedWithSource: true } }
+    const at = rows(shared).map((row) => row.at)
+    expect(at).toEqual(expect.arrayContaining(['/signal/shieldResistanceOhm', '/signal/sourceLevelV']))
+    expect(rows(smallBoard).map((row) => row.at)).not.toContain('/signal/shieldResistanceOhm')
+  })
+})
+
+test('a single-ended board that carries its capacitor needs no other', () => {
+  const single = { ...smallBoard.amplifier, output: 'single-ended' as const }
+  const codes = (fitted: boolean) =>
+    outcome({ ...smallBoard, amplifier: { ...single, outputCapacitorFitted: fitted } }).findings.map(
+      ({ code }) => code,
+    )
+  expect(codes(false)).toContain('output-capacitor-needed')
+  expect(codes(true)).not.toContain('output-capacitor-needed')
+})

@@ -2,10 +2,10 @@ import { expect, test } from 'vitest'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import { cellsInSeriesOf } from '../../../src/core/power/battery.ts'
 import { sourceOf } from '../../../src/core/power/source-of.ts'
-import type { Supply } from '../../../src/schema/power.ts'
+import type { Amplifier, Supply } from '../../../src/schema/power.ts'
 
-function sourceFrom(supply: Supply) {
-  const resolved = sourceOf(supply, {})
+function sourceFrom(supply: Supply, amplifier: Amplifier = {}) {
+  const resolved = sourceOf(supply, amplifier)
   if (isRefusal(resolved)) throw new Error('refused')
   return resolved
 }
@@ -43,4 +43,19 @@ test.each([
   [1.5, null],
 ])('%d V is a pack of %s cells', (voltageV, cells) => {
   expect(cellsInSeriesOf(voltageV)).toBe(cells)
+})
+
+// Type-C currents by what the sink asks for: USB Type-C, seen in summaries; 5 A wants a marked lead.
+test.each([
+  ['type-c-3a', false, false, 0.5],
+  ['type-c-3a', true, false, 3],
+  ['type-c-1.5a', false, false, 0.5],
+  ['power-delivery', false, true, 0.5],
+  ['power-delivery', true, false, 3],
+  ['power-delivery', true, true, 5],
+  ['charging-port', false, false, 1.5],
+] as const)('%s, board asks %s, marked lead %s: %d A', (port, asksForPower, marked5A, limitA) => {
+  const supply: Supply = { kind: 'charger', port, cable: { lengthM: 1, marked5A } }
+  const { source } = sourceFrom(supply, { supplyVoltageV: 20, asksForPower })
+  expect(source.currentLimitA).toBe(limitA)
 })

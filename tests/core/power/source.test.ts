@@ -17,8 +17,8 @@ const PORT_OF: Record<string, NonNullable<Supply['port']>> = {
 holdRows('source', {
   'source-': ({ kind }: { kind: string }) => ({ ...PORTS[PORT_OF[kind]!] }),
   'source-pd-': ({ voltageV }) => ({
-    largestCurrentA: powerDeliveryCurrentA(voltageV),
-    largestPowerW: voltageV * powerDeliveryCurrentA(voltageV),
+    largestCurrentA: powerDeliveryCurrentA(voltageV, true),
+    largestPowerW: voltageV * powerDeliveryCurrentA(voltageV, true),
   }),
   'pd-level-': ({ boardLargestVoltageV, levelsV }) => ({
     chooseV: powerDeliveryLevelV(boardLargestVoltageV, levelsV),
