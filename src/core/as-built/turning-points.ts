@@ -12,18 +12,13 @@ export interface TurningPoint {
   ohm: number
 }
 
-/** Turning points of a sweep, and which way it runs at its two ends. */
-export interface Turns {
-  points: TurningPoint[]
-  startsRising: boolean
-}
-
 /** Less than this up and down is no peak. Common practice, no source. */
 const LEAST_RISE = 0.08
 /** A turn must stand this many times above the scatter of neighbouring points. Common practice, no source. */
 const OVER_SCATTER = 5
-/** Points this near to the top, as a share of it, decide where it is. Common practice, no source. */
-const NEAR_TOP = 0.12
+/** Points this near to the top, as a share of it, or this many times the scatter, decide where it is. Common practice, no source. */
+const NEAR_TOP = 0.02
+const NEAR_SCATTER = 4
 const MOST_NEAR = 8
 
 const median = (values: readonly number[]): number => {
@@ -90,10 +85,11 @@ function parabola(x: readonly number[], y: readonly number[]): [number, number, 
 function refined(
   { frequencyHz, ohm }: MeasuredCurve,
   { at, kind }: { at: number; kind: TurningPoint['kind'] },
+  near: number,
 ): TurningPoint {
   const top = Math.log(ohm[at]!)
   const isNear = (i: number) =>
-    i >= 0 && i < ohm.length && Math.abs(i - at) <= MOST_NEAR && Math.abs(Math.log(ohm[i]!) - top) < NEAR_TOP
+    i >= 0 && i < ohm.length && Math.abs(i - at) <= MOST_NEAR && Math.abs(Math.log(ohm[i]!) - top) < near
   let from = at
   let to = at
   while (isNear(from - 1)) from--
@@ -118,17 +114,18 @@ function refined(
     : own
 }
 
+/** Scatter of the readings of a sweep about a smooth curve, as a share of the impedance. */
+export const scatterOf = ({ ohm }: MeasuredCurve): number => scatter(Array.from(ohm, Math.log))
+
 /**
  * Peaks and dips of a sweep that stand out of its scatter, by frequency; places by a parabola in double logarithms.
  * Common practice, no source.
  */
-export function turningPoints(curve: MeasuredCurve): Turns {
+export function turningPoints(curve: MeasuredCurve): TurningPoint[] {
   const log = Array.from(curve.ohm, Math.log)
-  const turns = turnsOf(log, Math.max(LEAST_RISE, OVER_SCATTER * scatter(log)))
-  // The first turn may be the end of the sweep itself: then it only says which way the curve starts.
-  const inner = turns.filter(({ at }) => at > 0 && at < log.length - 1)
-  return {
-    points: inner.map((turn) => refined(curve, turn)),
-    startsRising: turns[0] === undefined ? false : turns[0].kind === (turns[0].at === 0 ? 'dip' : 'peak'),
-  }
+  const noise = scatter(log)
+  const turns = turnsOf(log, Math.max(LEAST_RISE, OVER_SCATTER * noise))
+  const near = Math.max(NEAR_TOP, NEAR_SCATTER * noise)
+  // The end of a sweep is no peak and no dip.
+  return turns.filter(({ at }) => at > 0 && at < log.length - 1).map((turn) => refined(curve, turn, near))
 }
