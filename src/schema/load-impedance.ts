@@ -55,6 +55,13 @@ export const CrossoverWish = share(
           examples: [2],
         }),
       ),
+      coilResistanceOhm: Type.Optional(
+        quantity('ohm', 'Resistance of the coil to be used; taken as ideal when left out', {
+          minimum: 0,
+          maximum: 100,
+          examples: [0.4],
+        }),
+      ),
       attenuationDb: Type.Optional(
         quantity('dB', 'How much quieter a driver shall be, for a pad', {
           minimum: 0.1,
@@ -63,7 +70,11 @@ export const CrossoverWish = share(
         }),
       ),
     },
-    { additionalProperties: false, description: 'A simple crossover to size; it is not put in the wiring' },
+    {
+      additionalProperties: false,
+      description:
+        'A simple crossover to size; of two kinds of driver without a wiring, one of each on a channel, it becomes the wiring',
+    },
   ),
 )
 export type CrossoverWish = Static<typeof CrossoverWish>
@@ -133,6 +144,7 @@ const driverShare = Type.Object(
     ),
     voltageShare: outputOf('', 'Voltage across this driver over the voltage of the amplifier'),
     powerShare: outputOf('', 'Power in this driver over the power the amplifier gives'),
+    powerAtVoltW: outputOf('W', 'Power in this driver with 1 V at the terminals of the load'),
     levelDb: maybeOf(
       'dB',
       'Level re the driver that takes most power, for drivers of equal sensitivity; null when no power reaches it',
@@ -166,7 +178,10 @@ const crossoverParts = Type.Object(
     ),
     capacitorUf: outputOf('uF', 'Exact capacitor, for the high pass and, in second order, the low pass'),
     capacitorE12Uf: outputOf('uF', 'Nearest value of the E12 series'),
-    cornerWithItHz: outputOf('Hz', 'Corner of a first-order high pass with that value'),
+    cornerWithItHz: outputOf(
+      'Hz',
+      'Corner with that capacitor: of a first-order branch, or in second order with the coil of this row',
+    ),
     inductorMh: outputOf('mH', 'Coil, for the low pass and, in second order, the high pass'),
     zobelOhm: maybeOf(
       'ohm',
@@ -175,6 +190,16 @@ const crossoverParts = Type.Object(
     zobelUf: maybeOf('uF', 'Capacitor in series with it; null when the inductance is not known'),
     padSeriesOhm: maybeOf('ohm', 'Series resistor of the pad; null without an attenuation'),
     padShuntOhm: maybeOf('ohm', 'Resistor of the pad across the driver; null without an attenuation'),
+    padSeriesW: maybeOf(
+      'W',
+      'Heat in the series resistor with a full sine; null without a pad or the supply voltage of the amplifier',
+    ),
+    padShuntW: maybeOf('W', 'Heat in the resistor across, likewise'),
+    padRatingW: maybeOf(
+      'W',
+      'Rating to buy for both: the next usual one above the larger of the two; music heats them with an eighth of it',
+    ),
+    coilLossDb: maybeOf('dB', 'Level lost in the resistance of the coil; null when that is not given'),
   },
   { additionalProperties: false, description: 'Parts for one kind of driver' },
 )

@@ -127,7 +127,9 @@ function electricsOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker): E
       at: `/drivers/${i}/parameters/ratedPowerW`,
       id,
       ratedPowerW: parameters.ratedPowerW,
-      powerShare: Math.max(0, ...shares.flatMap((row) => (row.driver === id ? [row.powerShare] : []))),
+      // Of the clean power, which is that into the rated load: behind a filter the load is another in every band.
+      powerShare:
+        ratedOhm * Math.max(0, ...shares.flatMap((row) => (row.driver === id ? [row.powerAtVoltW] : []))),
     })),
   })
   return isRefusal(power) ? power : { load, power }

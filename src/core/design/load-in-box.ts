@@ -11,6 +11,7 @@ import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import type { ComplexCurve } from '../load/network.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
+import { CROSSOVER_ASSUMED, withCrossover } from './crossover-in-box.ts'
 import { ownImpedances } from './other-drivers.ts'
 
 type CurveRange = NonNullable<LoadImpedanceRequest['curve']>
@@ -101,21 +102,21 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
   const drivers = countedDrivers(request)
   const placed = boxedOf(request, drivers)
   const boxed = placed === undefined || isRefusal(placed) ? undefined : placed
-  const whole = judgingGrid(loadGrid(), request.wiring)
-  const outcome = loadImpedance(request, impedancesOn(whole, drivers, boxed), whole)
+  const wired = withCrossover(request, drivers, (grid) => impedancesOn(grid, drivers, boxed))
+  const whole = judgingGrid(loadGrid(), wired.wiring)
+  const outcome = loadImpedance(wired, impedancesOn(whole, drivers, boxed), whole)
   const asked = { ...WHOLE, ...range }
   const grid = logSpaced(asked.fromHz, asked.toHz, asked.points)
-  const curve = loadCurve(request, impedancesOn(grid, drivers, boxed), grid)
-  if ((placed !== undefined && isRefusal(placed)) || isRefusal(outcome) || isRefusal(curve))
-    return {
-      faults: [
-        ...(placed !== undefined && isRefusal(placed) ? placed.faults : []),
-        ...(isRefusal(outcome) ? outcome.faults : []),
-      ],
-    }
+  const curve = loadCurve(wired, impedancesOn(grid, drivers, boxed), grid)
+  if (isRefusal(outcome) || isRefusal(curve) || boxed !== placed)
+    return { faults: [placed ?? {}, outcome].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   return {
     ...outcome,
     sections: { ...outcome.sections, loadCurve: curve },
-    assumptions: firstOfEach([...assumptionsOf(request, drivers, boxed), ...outcome.assumptions]),
+    assumptions: firstOfEach([
+      ...(wired === request ? [] : [CROSSOVER_ASSUMED]),
+      ...assumptionsOf(request, drivers, boxed),
+      ...outcome.assumptions,
+    ]),
   }
 }

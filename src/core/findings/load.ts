@@ -11,6 +11,11 @@ export interface LoadFacts extends LoadImpedanceSections {
   leadOhm: number
   /** Coils or capacitors in the wiring: unequal shares are then meant. */
   isFilter: boolean
+  /** Order and corner of the crossover that is wished; null when none is. */
+  crossoverOrder: number | null
+  cornerHz: number | null
+  /** The driver of two that plays the treble; null when it cannot be told or its resonance is not known. */
+  treble: { at: string; id: string; fsHz: number } | null
   /** Ids of drivers with their own closed back that get the bass undiminished. */
   tweetersWithBass: string[]
 }
@@ -34,7 +39,14 @@ const LEAD_LOSS_DB = 0.5
 const PLAIN_DIFFERENCE_DB = 3
 
 const allowedOhm = ({ load }: LoadFacts) => load.allowedMinimumOhm ?? 0
-const quietest = ({ shares }: LoadFacts) => Math.min(...shares.map(({ levelDb }) => levelDb ?? 0))
+/** Level of the quietest driver re the loudest of those that are to play alike: all of them, or those of its kind behind a filter. */
+const quietest = ({ shares, isFilter }: LoadFacts): number =>
+  Math.min(
+    ...shares.map(({ driver, levelDb }) => {
+      const alike = shares.filter((row) => !isFilter || row.driver === driver)
+      return (levelDb ?? 0) - Math.max(...alike.map((row) => row.levelDb ?? 0))
+    }),
+  )
 
 /** The figures of the load count the lead in; a short circuit leaves a thousandth of them behind it. */
 const leadOf = ({ load, leadOhm }: LoadFacts) => {
@@ -119,7 +131,7 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     severity: 'note',
     at: ({ at }) => at,
     unit: 'dB',
-    when: (facts) => !facts.isFilter && quietest(facts) < -PLAIN_DIFFERENCE_DB,
+    when: (facts) => quietest(facts) < -PLAIN_DIFFERENCE_DB,
     value: quietest,
     limit: () => -PLAIN_DIFFERENCE_DB,
     message: (facts) =>

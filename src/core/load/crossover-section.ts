@@ -1,8 +1,12 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { CrossoverWish, LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import { cleanOutput } from '../power/amplifier.ts'
+import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
+import { speakerLead } from '../power/cable.ts'
 import { cornerHz } from '../power/coupling.ts'
 import { E12, nearestPreferred } from '../power/preferred-values.ts'
-import { firstOrder, pad, secondOrder, zobel } from './crossover.ts'
+import { resistorRatingW } from '../power/resistor-rating.ts'
+import { firstOrder, pad, padHeatW, secondOrder, zobel } from './crossover.ts'
 import type { KnownDrivers } from './known-drivers.ts'
 import type { ComplexCurve } from './network.ts'
 
@@ -17,6 +21,7 @@ export function crossoverSection(
   drivers: readonly Driver[],
   { impedances, resistances }: KnownDrivers,
   frequencyHz: Float64Array,
+  amplifier: CompleteAmplifier | undefined,
 ): Parts[] {
   if (wish === undefined) return []
   const corner = nearestIndex(frequencyHz, wish.cornerHz)
@@ -25,11 +30,17 @@ export function crossoverSection(
     const reOhm = resistances.get(driver.id)
     return impedance === undefined || reOhm === undefined
       ? []
-      : [partsFor(wish, driver, reOhm, modulusAt(impedance, corner))]
+      : [partsFor(wish, driver, reOhm, modulusAt(impedance, corner), amplifier)]
   })
 }
 
-function partsFor(wish: CrossoverWish, driver: Driver, reOhm: number, impedanceOhm: number): Parts {
+function partsFor(
+  wish: CrossoverWish,
+  driver: Driver,
+  reOhm: number,
+  impedanceOhm: number,
+  amplifier: CompleteAmplifier | undefined,
+): Parts {
   const { leMh = 0 } = driver.parameters
   const flat = leMh < LEAST_INDUCTANCE_MH ? undefined : zobel(reOhm, leMh)
   // With its Zobel a driver is a pure resistance; without it only the impedance at the corner counts.
@@ -38,20 +49,47 @@ function partsFor(wish: CrossoverWish, driver: Driver, reOhm: number, impedanceO
     wish.order === 2
       ? secondOrder(wish.cornerHz, loadOhm, 'Linkwitz-Riley')
       : firstOrder(wish.cornerHz, loadOhm)
-  const quieter = wish.attenuationDb === undefined ? undefined : pad(wish.attenuationDb, loadOhm)
   const capacitorE12Uf = nearestPreferred(parts.capacitorUf, E12)
   return {
     driver: driver.id,
     loadOhm,
     ...parts,
     capacitorE12Uf,
-    cornerWithItHz: cornerHz(capacitorE12Uf, loadOhm),
+    cornerWithItHz:
+      wish.order === 2 ? resonanceHz(capacitorE12Uf, parts.inductorMh) : cornerHz(capacitorE12Uf, loadOhm),
     zobelOhm: flat?.resistorOhm ?? null,
     zobelUf: flat?.capacitorUf ?? null,
-    padSeriesOhm: quieter?.seriesOhm ?? null,
-    padShuntOhm: quieter?.shuntOhm ?? null,
+    ...padOf(wish.attenuationDb, loadOhm, amplifier),
+    coilLossDb:
+      wish.coilResistanceOhm === undefined
+        ? null
+        : -speakerLead(wish.coilResistanceOhm, loadOhm, reOhm).lossDb,
   }
 }
+
+type PadFields = Pick<Parts, 'padSeriesOhm' | 'padShuntOhm' | 'padSeriesW' | 'padShuntW' | 'padRatingW'>
+
+function padOf(
+  attenuationDb: number | undefined,
+  loadOhm: number,
+  amplifier: CompleteAmplifier | undefined,
+): PadFields {
+  if (attenuationDb === undefined)
+    return { padSeriesOhm: null, padShuntOhm: null, padSeriesW: null, padShuntW: null, padRatingW: null }
+  const { seriesOhm, shuntOhm } = pad(attenuationDb, loadOhm)
+  const ohms = { padSeriesOhm: seriesOhm, padShuntOhm: shuntOhm }
+  if (amplifier?.supplyVoltageV === undefined)
+    return { ...ohms, padSeriesW: null, padShuntW: null, padRatingW: null }
+  const { powerW } = cleanOutput(amplifier, amplifier.supplyVoltageV, loadOhm)
+  const { seriesW, shuntW } = padHeatW(attenuationDb, powerW)
+  // On music, an eighth of the sine, a resistor rated for the sine is far below half its rating.
+  const padRatingW = resistorRatingW(Math.max(seriesW, shuntW) / 2)
+  return { ...ohms, padSeriesW: seriesW, padShuntW: shuntW, padRatingW }
+}
+
+/** f = 1/(2π√(LC)), Thomson 1853. */
+const resonanceHz = (capacitorUf: number, inductorMh: number): number =>
+  1 / (2 * Math.PI * Math.sqrt(capacitorUf * 1e-6 * inductorMh * 1e-3))
 
 const modulusAt = ({ re, im }: ComplexCurve, index: number) => Math.hypot(re[index]!, im[index]!)
 

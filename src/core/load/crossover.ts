@@ -47,3 +47,9 @@ export function pad(attenuationDb: number, loadOhm: number): Pad {
   const k = 10 ** (-attenuationDb / 20)
   return { seriesOhm: loadOhm * (1 - k), shuntOhm: (loadOhm * k) / (1 - k) }
 }
+
+/** Heat in the two parts of a pad: Rs takes P(1 − k), Rp takes P k(1 − k). Derived from Ohm's law. */
+export function padHeatW(attenuationDb: number, powerW: number): { seriesW: number; shuntW: number } {
+  const k = 10 ** (-attenuationDb / 20)
+  return { seriesW: powerW * (1 - k), shuntW: powerW * k * (1 - k) }
+}

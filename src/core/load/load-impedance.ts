@@ -1,6 +1,7 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { LoadImpedanceRequest, LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
+import { crossoverRules } from '../findings/crossover.ts'
 import { driverInLoadRules, type LoadFacts, loadRules } from '../findings/load.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
@@ -8,6 +9,7 @@ import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
 import { amplifierFaults } from '../power/contradictions.ts'
 import { crossoverSection } from './crossover-section.ts'
+import { trebleIndex } from './crossover-wiring.ts'
 import { meterReadingOhm } from './direct-current.ts'
 import { coilAssumptions, wiringOf } from './given-wiring.ts'
 import { impedancesOf, type KnownDrivers, printsOf, ratedOf } from './known-drivers.ts'
@@ -17,6 +19,8 @@ import { lowestOfRatedOhm, mayDrive, ratedLoadOhm } from './rated-impedance.ts'
 import { driverShares, lowestIndex, midRangeIndex, ownBandShares } from './shares.ts'
 import { partsOf } from './wiring-parts.ts'
 import { loadWorking } from './working.ts'
+
+const RULES = [...loadRules, ...crossoverRules]
 
 /** Share of the voltage that a tweeter must not get at the low end of the grid. Common practice, no source. */
 const BASS_SHARE_TOO_MUCH = 0.3
@@ -64,19 +68,22 @@ export function loadImpedance(
       amplifier: given?.amplifier,
     }),
     loadCurve: curveSection(network, frequencyHz),
-    crossover: crossoverSection(request.crossover, request.drivers, known, frequencyHz),
+    crossover: crossoverSection(request.crossover, request.drivers, known, frequencyHz, given?.amplifier),
   }
   const facts: LoadFacts = {
     ...sections,
     at: request.wiring === undefined ? '/drivers' : '/wiring',
     leadOhm,
     isFilter,
+    crossoverOrder: request.crossover === undefined ? null : (request.crossover.order ?? 1),
+    cornerHz: request.crossover?.cornerHz ?? null,
+    treble: trebleOf(request.drivers),
     tweetersWithBass: tweetersWithBass(request.drivers, network),
   }
   return {
     sections,
     findings: [
-      ...apply(loadRules, facts),
+      ...apply(RULES, facts),
       ...printsOf(request.drivers).flatMap((print) => apply(driverInLoadRules, print)),
     ],
     assumptions: [
@@ -85,7 +92,7 @@ export function loadImpedance(
       ...(given?.assumptions ?? []),
       ...coilAssumptions(request.wiring),
     ],
-    cautions: cautionsOf(loadRules, facts),
+    cautions: cautionsOf(RULES, facts),
     working: loadWorking(load, wiring, known.resistances),
   }
 }
@@ -155,6 +162,15 @@ const holdsFilter = (wiring: Wiring): boolean =>
   partsOf(wiring).some(
     ({ part }) => typeof part !== 'string' && ('inductorMh' in part || 'capacitorUf' in part),
   )
+
+/** The driver that plays the treble, with its resonance where that is known. */
+function trebleOf(drivers: readonly Driver[]): LoadFacts['treble'] {
+  const index = trebleIndex(drivers)
+  const driver = index === undefined ? undefined : drivers[index]
+  const fsHz = driver?.parameters.fsHz
+  if (index === undefined || driver === undefined || fsHz === undefined) return null
+  return { at: `/drivers/${index}/parameters/fsHz`, id: driver.id, fsHz }
+}
 
 function tweetersWithBass(drivers: readonly Driver[], { places }: Network): string[] {
   const closedBacks = drivers.filter(({ sharesBox }) => sharesBox === false).map(({ id }) => id)

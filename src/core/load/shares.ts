@@ -7,6 +7,8 @@ export interface DriverShare {
   atHz: number
   voltageShare: number
   powerShare: number
+  /** Power in the driver with one volt at the load, W: what levels are compared by, at whatever frequency. */
+  powerAtVoltW: number
   levelDb: number | null
 }
 
@@ -44,11 +46,7 @@ function lastResonanceIndex({ re, im }: ComplexCurve, frequencyHz: Float64Array)
 export const midRangeIndex = (total: ComplexCurve, frequencyHz: Float64Array): number =>
   lowestIndex(total, lastResonanceIndex(total, frequencyHz))
 
-interface Taken {
-  row: Omit<DriverShare, 'levelDb'>
-  /** Power in the driver at one volt of the amplifier: what levels are compared by, at whatever frequency. */
-  takenW: number
-}
+type Taken = Omit<DriverShare, 'levelDb'>
 
 /** What one driver gets at one point of the grid; the level follows when all drivers are known. */
 function shareAt(
@@ -60,9 +58,9 @@ function shareAt(
 ): Taken {
   const { driver, re, im } = network.places[place]!
   const voltageShare = Math.hypot(re[index]!, im[index]!)
-  const takenW = voltageShare ** 2 * conductance(impedance, index)
-  const powerShare = takenW / conductance(network, index)
-  return { takenW, row: { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare } }
+  const powerAtVoltW = voltageShare ** 2 * conductance(impedance, index)
+  const powerShare = powerAtVoltW / conductance(network, index)
+  return { driver, place, atHz: frequencyHz[index]!, voltageShare, powerShare, powerAtVoltW }
 }
 
 /**
@@ -105,19 +103,19 @@ export const ownBandShares = (
       const points = Array.from(frequencyHz.subarray(from), (_, i) =>
         shareAt(network, place, impedance, frequencyHz, from + i),
       )
-      const highest = Math.max(...points.map(({ row }) => row.powerShare))
+      const highest = Math.max(...points.map(({ powerShare }) => powerShare))
       const [own] = points
-        .filter(({ row }) => row.powerShare >= AS_GOOD_AS_HIGHEST * highest)
-        .sort((a, b) => b.takenW - a.takenW)
+        .filter(({ powerShare }) => powerShare >= AS_GOOD_AS_HIGHEST * highest)
+        .sort((a, b) => b.powerAtVoltW - a.powerAtVoltW)
       return own === undefined ? [] : [own]
     }),
   )
 
 function withLevels(taken: readonly Taken[]): DriverShare[] {
-  const most = Math.max(...taken.map(({ takenW }) => takenW))
-  return taken.map(({ row, takenW }) => ({
+  const most = Math.max(...taken.map(({ powerAtVoltW }) => powerAtVoltW))
+  return taken.map((row) => ({
     ...row,
-    levelDb: takenW > 0 ? 10 * Math.log10(takenW / most) : null,
+    levelDb: row.powerAtVoltW > 0 ? 10 * Math.log10(row.powerAtVoltW / most) : null,
   }))
 }
 

@@ -17,7 +17,7 @@ export interface DriverOfBuild {
   /** null when the request names no driver. */
   id: string | null
   ratedPowerW: number | undefined
-  /** Share of a channel's power that one such driver takes, 0 to 1. */
+  /** What one such driver takes over the power into the rated load; above 1 where its impedance is lower. */
   powerShare: number
 }
 

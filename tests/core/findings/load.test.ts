@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { crossoverRules } from '../../../src/core/findings/crossover.ts'
 import { driverInLoadRules, loadRules } from '../../../src/core/findings/load.ts'
 import { loadImpedance } from '../../../src/core/load/load-impedance.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
@@ -22,6 +23,23 @@ const tweeter = (capacitorUf: number | undefined): LoadImpedanceRequest => ({
   wiring: {
     parallel: ['main', capacitorUf === undefined ? 'tweeter' : { series: [{ capacitorUf }, 'tweeter'] }],
   },
+})
+
+const twoWay = (
+  fsHz: number,
+  crossover: LoadImpedanceRequest['crossover'],
+  amplifier: LoadImpedanceRequest['amplifier'] = {},
+): LoadImpedanceRequest => ({
+  drivers: [ofResistance(8), { id: 'treble', sharesBox: false, parameters: { reOhm: 8, fsHz } }],
+  wiring: { parallel: ['main', { series: [{ capacitorUf: 4.7 }, 'treble'] }] },
+  ...(crossover && { crossover }),
+  amplifier,
+})
+
+/** A driver behind a resistor: at 1 V it takes R/(R + Rs)² against 1/R of the one beside it. */
+const behind = (resistorOhm: number): LoadImpedanceRequest => ({
+  drivers: [ofResistance(8), ofResistance(8, 'b')],
+  wiring: { parallel: [{ series: [{ inductorMh: 0.001 }, 'main'] }, { series: [{ resistorOhm }, 'b'] }] },
 })
 
 /** Just inside the limit says nothing, just outside does. */
@@ -58,6 +76,29 @@ const rows: [code: string, inside: LoadImpedanceRequest, outside: LoadImpedanceR
     'rated-impedance-contradicts-resistance',
     { drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 8, reOhm: 4.81 } }] },
     { drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 8, reOhm: 4.79 } }] },
+  ],
+  [
+    // 20 log(8/(8 + Rs)) = -20 dB at Rs = 72 ohm.
+    'driver-gets-practically-nothing',
+    behind(71),
+    behind(73),
+  ],
+  [
+    // An octave below 3 kHz is 1.5 kHz.
+    'treble-resonance-near-corner',
+    twoWay(1490, { cornerHz: 3000 }),
+    twoWay(1510, { cornerHz: 3000 }),
+  ],
+  [
+    'crossover-reverse-one-driver',
+    twoWay(500, { cornerHz: 3000 }),
+    twoWay(500, { cornerHz: 3000, order: 2 }),
+  ],
+  [
+    // 6 dB: half the voltage, so the series part takes half of V²/2R: 0.25 W at 2.83 V of swing on 8 ohm.
+    'pad-runs-hot',
+    twoWay(500, { cornerHz: 3000, attenuationDb: 6.02 }, { supplyVoltageV: 2.82, outputResistanceOhm: 0 }),
+    twoWay(500, { cornerHz: 3000, attenuationDb: 6.02 }, { supplyVoltageV: 2.84, outputResistanceOhm: 0 }),
   ],
   [
     'meter-reads-open',
@@ -110,7 +151,7 @@ describe('rules about the load', () => {
   })
 
   test('every rule of the table has its two rows', () => {
-    const codes = [...loadRules, ...driverInLoadRules].map(({ code }) => code)
+    const codes = [...loadRules, ...crossoverRules, ...driverInLoadRules].map(({ code }) => code)
     expect(new Set(rows.map(([code]) => code))).toEqual(new Set(codes))
   })
 

@@ -1,0 +1,77 @@
+import { decibel, hertz, watt } from '../say.ts'
+import type { LoadFacts } from './load.ts'
+import type { Rule } from './rule.ts'
+
+/** A driver this far below the loudest in its best band adds nothing to the sound, dB. Common practice, no source. */
+const UNHEARD_DB = -20
+/** An ordinary small resistor, W. Common practice, no source. */
+const ORDINARY_RESISTOR_W = 0.25
+/** Said of a driver that no power reaches at all, dB. */
+const LEAST_LEVEL_DB = -200
+
+const unheard = ({ shares }: LoadFacts) =>
+  shares.filter(({ levelDb }) => levelDb === null || levelDb < UNHEARD_DB)
+const unheardIds = (facts: LoadFacts) => [...new Set(unheard(facts).map(({ driver }) => `"${driver}"`))]
+/** Highest resonance that a treble driver may have below the corner, Hz. */
+const highestResonanceHz = ({ cornerHz }: LoadFacts) => (cornerHz ?? 0) / 2
+const padW = ({ crossover }: LoadFacts) =>
+  Math.max(0, ...crossover.map(({ padSeriesW, padShuntW }) => Math.max(padSeriesW ?? 0, padShuntW ?? 0)))
+
+/** About drivers behind coils and capacitors, and about the crossover that is wished. */
+export const crossoverRules: readonly Rule<LoadFacts>[] = [
+  {
+    code: 'driver-gets-practically-nothing',
+    severity: 'warning',
+    at: ({ at }) => at,
+    unit: 'dB',
+    when: (facts) => facts.isFilter && unheard(facts).length > 0,
+    value: (facts) => Math.min(...unheard(facts).map(({ levelDb }) => levelDb ?? LEAST_LEVEL_DB)),
+    limit: () => UNHEARD_DB,
+    message: (facts) =>
+      `Even where it gets most, ${unheardIds(facts).join(', ')} stays more than ${decibel(-UNHEARD_DB)} below the loudest driver: a part of the crossover keeps the power from it.`,
+    remedies: () => [
+      'Check the values and the places of the coils and capacitors: millihenry and microfarad, series and parallel.',
+      'Leave the driver out.',
+    ],
+  },
+  {
+    code: 'treble-resonance-near-corner',
+    severity: 'warning',
+    at: ({ treble, at }) => treble?.at ?? at,
+    unit: 'Hz',
+    when: (facts) => facts.cornerHz !== null && (facts.treble?.fsHz ?? 0) > highestResonanceHz(facts),
+    value: ({ treble }) => treble?.fsHz ?? 0,
+    limit: highestResonanceHz,
+    message: (facts) =>
+      `"${facts.treble?.id ?? ''}" resonates at ${hertz(facts.treble?.fsHz ?? 0)}, less than an octave below the corner of ${hertz(facts.cornerHz ?? 0)}: its impedance peak undoes the filter there, and it moves farther than it should.`,
+    remedies: ({ treble, crossoverOrder }) => [
+      `Hand over at ${hertz(2 * (treble?.fsHz ?? 0))} or above.`,
+      ...(crossoverOrder === 1 ? ['Use a second-order crossover.'] : []),
+      'Use a treble driver of a lower resonance.',
+    ],
+  },
+  {
+    code: 'crossover-reverse-one-driver',
+    severity: 'note',
+    at: '/crossover/order',
+    when: ({ crossoverOrder, crossover }) => crossoverOrder === 2 && crossover.length > 1,
+    message: () =>
+      'In a second-order Linkwitz-Riley crossover the two drivers are half a cycle apart at the corner: wired alike they leave a hole there.',
+    remedies: () => ['Swap the two leads of one driver, the treble one say; the sum is then flat.'],
+  },
+  {
+    code: 'pad-runs-hot',
+    severity: 'note',
+    at: '/crossover/attenuationDb',
+    unit: 'W',
+    when: (facts) => padW(facts) > ORDINARY_RESISTOR_W,
+    value: padW,
+    limit: () => ORDINARY_RESISTOR_W,
+    message: (facts) =>
+      `A test tone at full power turns ${watt(padW(facts))} into heat in one resistor of the pad; music an eighth of that.`,
+    remedies: ({ crossover }) => [
+      `Buy resistors of ${watt(Math.max(...crossover.map(({ padRatingW }) => padRatingW ?? 0)))}, and mount them off wood, wires and lining.`,
+    ],
+    caution: 'A pad resistor on a full test tone burns skin: keep test tones short, let it cool.',
+  },
+]
