@@ -19,8 +19,8 @@ module.exports = {
     ),
     only(
       'core-without-packages',
-      'only the math engine uses a package, and none uses a module of Node',
-      { path: '^src/core', pathNot: '^src/core/math-engine\\.ts$' },
+      'only the math engine and the fit use a package, and none uses a module of Node',
+      { path: '^src/core', pathNot: '^src/core/(math-engine|measurement/least-squares)\\.ts$' },
       { dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'core', 'npm-no-pkg', 'npm-unknown'] },
     ),
     only(
@@ -28,6 +28,12 @@ module.exports = {
       'the math engine uses mathjs and nothing else',
       { path: '^src/core/math-engine\\.ts$' },
       { dependencyTypes: ['npm', 'npm-dev', 'core'], pathNot: 'node_modules/mathjs/' },
+    ),
+    only(
+      'fit-is-matrices',
+      'the fit uses matrices and nothing else',
+      { path: '^src/core/measurement/least-squares\\.ts$' },
+      { dependencyTypes: ['npm', 'npm-dev', 'core'], pathNot: 'node_modules/ml-matrix/' },
     ),
     only(
       'calculations-apart',
