@@ -4,6 +4,7 @@ import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
 import Fastify, { type FastifyBaseLogger } from 'fastify'
 import { pino } from 'pino'
+import { asBuiltBox } from './api/as-built/route.ts'
 import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
 import { cutList } from './api/cut-list/route.ts'
@@ -78,6 +79,7 @@ export async function buildApp({
   await app.register(loadImpedance)
   await app.register(powerBudget)
   await app.register(cutList)
+  await app.register(asBuiltBox)
 
   await app.register(tools, { allowedHosts })
   await app.register(pages)

@@ -22,7 +22,7 @@ const OPEN = [...CLOSED, 'suspension', 'friction', 'tuning'] as const
 const FREE_AIR = ['series', 'motor', 'coil', 'suspension', 'friction'] as const
 
 /** Every story that the plan allows, the plain one first. Faults of single drivers are told of plain groups only. */
-export function storiesOf(planned: PlannedBox): Story[] {
+export function storiesOf(planned: PlannedBox): [Story, ...Story[]] {
   const { driven, idle, joint, speaker } = planned
   const plain: Story = {
     fault: 'none',

@@ -1,9 +1,5 @@
-/** A measured impedance over frequency (rising, Hz), ohm; phase in degrees where it was measured. */
-export interface MeasuredCurve {
-  frequencyHz: Float64Array
-  ohm: Float64Array
-  phaseDeg: Float64Array | null
-}
+import { medianOf } from '../measurement/median.ts'
+import type { MeasuredSweep } from '../measurement/sweep.ts'
 
 /** A peak or a dip between the first and the last point of a sweep. */
 export interface TurningPoint {
@@ -21,15 +17,10 @@ const NEAR_TOP = 0.02
 const NEAR_SCATTER = 4
 const MOST_NEAR = 8
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b)
-  return sorted[Math.floor(sorted.length / 2)] ?? 0
-}
-
 /** Scatter of the points about a smooth curve: of second differences, whose standard deviation is √6 of one point's. */
 function scatter(log: readonly number[]): number {
   const bends = log.slice(2).map((value, i) => Math.abs(value - 2 * log[i + 1]! + log[i]!))
-  return (1.4826 * median(bends)) / Math.sqrt(6)
+  return (1.4826 * medianOf(bends)) / Math.sqrt(6)
 }
 
 /** Places where the curve turns by more than `rise`, alternating. */
@@ -83,7 +74,7 @@ function parabola(x: readonly number[], y: readonly number[]): [number, number, 
 
 /** The top of the parabola through the points next to a turn; the turn itself where there is no such top. */
 function refined(
-  { frequencyHz, ohm }: MeasuredCurve,
+  { frequencyHz, ohm }: MeasuredSweep,
   { at, kind }: { at: number; kind: TurningPoint['kind'] },
   near: number,
 ): TurningPoint {
@@ -115,13 +106,13 @@ function refined(
 }
 
 /** Scatter of the readings of a sweep about a smooth curve, as a share of the impedance. */
-export const scatterOf = ({ ohm }: MeasuredCurve): number => scatter(Array.from(ohm, Math.log))
+export const scatterOf = ({ ohm }: MeasuredSweep): number => scatter(Array.from(ohm, Math.log))
 
 /**
  * Peaks and dips of a sweep that stand out of its scatter, by frequency; places by a parabola in double logarithms.
  * Common practice, no source.
  */
-export function turningPoints(curve: MeasuredCurve): TurningPoint[] {
+export function turningPoints(curve: MeasuredSweep): TurningPoint[] {
   const log = Array.from(curve.ohm, Math.log)
   const noise = scatter(log)
   const turns = turnsOf(log, Math.max(LEAST_RISE, OVER_SCATTER * noise))

@@ -93,4 +93,19 @@ describe('a general circuit simulator agrees on groups with a fault', () => {
       expect(Math.hypot(re[i]!, im[i]!) / ohm).toBeCloseTo(1, 4)
     })
   })
+
+  it('two on a channel each, the other channel not connected', async () => {
+    const { wiring: _, ...alone } = design(2, 'parallel')
+    const planned = plannedBox({ ...alone, amplifier: { channels: 2 } })
+    if (isRefusal(planned)) throw new Error(JSON.stringify(planned.faults))
+    expect(planned).toMatchObject({ driven: 1, idle: 1, meterOhm: 3.4 })
+    expect(planned.assumptions).toContainEqual(expect.objectContaining({ at: '/measured', value: 1 }))
+    const [story] = storiesOf(planned)
+    const reading = await measuredBox(netlist(2, 'parallel'), { kind: 'open', driver: 1 })
+    const grid = Float64Array.from(reading.frequencyHz)
+    const { re, im } = terminalImpedance(planned, story!, asPlanned(planned.speaker), grid)
+    reading.ohm.forEach((ohm, i) => {
+      expect(Math.hypot(re[i]!, im[i]!) / ohm).toBeCloseTo(1, 4)
+    })
+  })
 })

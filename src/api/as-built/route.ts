@@ -1,0 +1,20 @@
+import { asBuilt } from '../../core/as-built/as-built.ts'
+import { AsBuiltRequest, asBuiltSections } from '../../schema/as-built.ts'
+import { calculation } from '../calculation.ts'
+import { asBuiltAnswer } from './answer.ts'
+import { leakyPair } from './example.ts'
+
+export const asBuiltBox = calculation({
+  path: '/v1/as-built',
+  operationId: 'asBuilt',
+  summary: 'What a finished box really is, against its plan',
+  description:
+    'Use this when a box is built and its impedance was measured at the terminals: its real tuning or resonance, volume, leak and absorption with their uncertainty, each beside the plan, and what most likely causes the differences: a leak, a port too long or short, missing volume, too much lining, a driver backwards, open or shorted, resistance in leads, a blocked port. To find the data of a bare driver use driver-measurement; to check a plan before it is built use design-check.',
+  body: AsBuiltRequest,
+  sections: asBuiltSections,
+  example: leakyPair,
+  get: false,
+  compute: asBuilt,
+  mainTable: 'comparison',
+  answer: (sections, _, findings) => asBuiltAnswer(sections, findings),
+})

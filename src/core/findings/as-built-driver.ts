@@ -1,0 +1,41 @@
+import { type AsBuiltFacts, strengthOf } from '../as-built/facts.ts'
+import type { FigureName } from '../as-built/judged.ts'
+import { hertz, say, significant } from '../say.ts'
+import type { CauseRule } from './as-built.ts'
+
+const DRIVER_FIGURES = {
+  driverResonanceHz: (value) => `fs ${hertz(value)}`,
+  driverQms: (value) => `Qms ${significant(value, 2)}`,
+  motorStrengthTm: (value) => `motor strength ${say(value, 'T.m')}`,
+} satisfies Partial<Record<FigureName, (value: number) => string>>
+
+const NAMES = ['driverResonanceHz', 'driverQms', 'motorStrengthTm'] as const
+type DriverFigure = (typeof NAMES)[number]
+
+const off = (facts: AsBuiltFacts): DriverFigure[] =>
+  NAMES.filter((name) => Math.abs(strengthOf(facts, name)) > 1)
+
+function figureText({ judged }: AsBuiltFacts, name: DriverFigure): string {
+  const { measured = null, planned = null } = judged.get(name)?.row ?? {}
+  const text = DRIVER_FIGURES[name]
+  return `${text(measured ?? 0)} instead of ${text(planned ?? 0)}`
+}
+
+/** The drivers as they show through the box. */
+export const asBuiltDriverRules: readonly CauseRule[] = [
+  {
+    code: 'as-built-driver-data-off',
+    severity: 'warning',
+    at: ({ planned }) => `/design/drivers/${planned.mainIndex}/parameters`,
+    when: (facts) => off(facts).length > 0,
+    strength: (facts) => Math.max(...off(facts).map((name) => Math.abs(strengthOf(facts, name)))),
+    message: (facts) =>
+      `The driver is not the one of the plan: ${off(facts)
+        .map((name) => figureText(facts, name))
+        .join(', ')}. Height and place of the peaks say so; the moving mass was taken from its data.`,
+    remedies: () => [
+      'Measure the driver alone and put its own data into the design: those of a salvaged or unplayed driver are seldom as printed.',
+      'Let a new or stiff driver play an hour at moderate level and measure again.',
+    ],
+  },
+]

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest'
+import { asBuilt } from '../../../src/core/as-built/as-built.ts'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import { measuredBox, type Reading } from '../../outside/as-built-boxes.ts'
+import { CLOSED_BOX, type PlannedPair, VENTED_PAIR } from '../../outside/as-built-plans.ts'
+
+const resultOf = (plan: PlannedPair, { frequencyHz, ohm, phaseDeg }: Reading) =>
+  asBuilt({ design: plan.design, measured: { sweep: { frequencyHz, impedanceOhm: ohm, phaseDeg } } })
+
+function part(reading: Reading, keep: (hz: number, i: number) => boolean): Reading {
+  const kept = <T>(values: readonly T[]) => values.filter((_, i) => keep(reading.frequencyHz[i]!, i))
+  return { frequencyHz: kept(reading.frequencyHz), ohm: kept(reading.ohm), phaseDeg: kept(reading.phaseDeg) }
+}
+
+const whole = await measuredBox(VENTED_PAIR.netlist, null, [60, 20, 1500])
+const closed = await measuredBox(CLOSED_BOX.netlist, null, [60, 20, 1500])
+
+/** The vented pair has its peaks at about 71 and 182 Hz, the dip at 107 Hz; the closed box its peak at 104 Hz. */
+describe('a sweep that misses the peaks gives no figures', () => {
+  it.each([
+    ['starts between the peaks', VENTED_PAIR, part(whole, (hz) => hz > 90)],
+    ['starts on the lower peak', VENTED_PAIR, part(whole, (hz) => hz > 70)],
+    ['ends between the peaks', VENTED_PAIR, part(whole, (hz) => hz < 130)],
+    ['starts above both', VENTED_PAIR, part(whole, (hz) => hz > 200)],
+    ['ends below the peak of a closed box', CLOSED_BOX, part(closed, (hz) => hz < 95)],
+    ['starts above the peak of a closed box', CLOSED_BOX, part(closed, (hz) => hz > 115)],
+    [
+      'is that of a resistor',
+      VENTED_PAIR,
+      { ...whole, ohm: whole.ohm.map(() => 2), phaseDeg: whole.phaseDeg.map(() => 0) },
+    ],
+  ])('%s', (_, plan, reading) => {
+    const result = resultOf(plan, reading)
+    if (isRefusal(result)) throw new Error(JSON.stringify(result.faults))
+    expect(result.findings.map(({ code }) => code)).toEqual(['as-built-sweep-misses-peaks'])
+    expect(result.sections.built).toMatchObject({
+      state: 'not-found',
+      tuningHz: null,
+      effectiveVolumeL: null,
+    })
+    expect(result.sections.comparison).toEqual([])
+  })
+})
+
+it('too few readings about the peaks are refused with the range that is wanted', () => {
+  const result = resultOf(
+    VENTED_PAIR,
+    part(whole, (_, i) => i % 10 === 0),
+  )
+  if (!isRefusal(result)) throw new Error('not refused')
+  expect(result.faults).toHaveLength(1)
+  expect(result.faults[0]).toMatchObject({ at: '/measured/sweep' })
+  expect(result.faults[0]!.message).toMatch(/at least 12 .* Hz/)
+})
+
+it('frequencies in kHz are never read as a box', () => {
+  const result = resultOf(VENTED_PAIR, { ...whole, frequencyHz: whole.frequencyHz.map((hz) => hz / 1000) })
+  expect(isRefusal(result)).toBe(true)
+})
+
+it('kilohms and milliohms are never read as a box', () => {
+  for (const [factor, code] of [
+    [1000, 'as-built-terminals-open'],
+    [0.001, 'as-built-terminals-shorted'],
+  ] as const) {
+    const result = resultOf(VENTED_PAIR, { ...whole, ohm: whole.ohm.map((ohm) => ohm * factor) })
+    if (isRefusal(result)) continue
+    expect(result.findings.map((finding) => finding.code)).toEqual([code])
+    expect(result.sections.built.state).toBe('not-found')
+  }
+})
+
+it('a curve that no story fits gives no figures', () => {
+  // The vented pair held against the plan of a closed box: two peaks where only one can be.
+  const ohm = whole.ohm.map((value) => 3.5 * value)
+  const result = resultOf(CLOSED_BOX, { ...whole, ohm })
+  if (isRefusal(result)) throw new Error('refused')
+  expect(result.findings.map(({ code }) => code)).toEqual(['as-built-not-explained'])
+  expect(result.sections.built).toMatchObject({ state: 'not-found', resonanceHz: null, misfitPercent: null })
+  expect(result.sections.impedance.fittedOhm).toEqual([])
+})
