@@ -1,0 +1,146 @@
+import type { Cut, Sheet } from '../../schema/cut-list.ts'
+import type { Panel } from '../../schema/panel.ts'
+import { cutNumbers } from './cut-numbers.ts'
+import { doubleArrow } from './dimension.ts'
+import type { Rectangle, Shape } from './drawing.ts'
+import { sizeSaid } from './figures.ts'
+import { hatch } from './hatch.ts'
+import { boxOf, type Taken } from './labels.ts'
+import { partLabel } from './part-label.ts'
+import { onPaper, type Placement } from './placed.ts'
+import { at, rectangle } from './shapes.ts'
+
+/** Distances of hatching on the paper: close for waste, wide for what is worth keeping. */
+const WASTE_STEP_MM = 1.8
+const OFFCUT_STEP_MM = 6
+/** A kerf is drawn at least this wide. */
+const LEAST_KERF_MM = 0.3
+
+export interface BoardPlan {
+  sheet: Sheet
+  cuts: readonly Cut[]
+  panels: readonly Panel[]
+  kerfMm: number
+}
+
+const scaled = ({ xMm, yMm, lengthMm, widthMm }: Rectangle, placement: Placement): Rectangle => ({
+  ...onPaper({ xMm, yMm }, placement),
+  lengthMm: placement.scale * lengthMm,
+  widthMm: placement.scale * widthMm,
+})
+
+/** What a part takes up on the board: turned parts lie across it. */
+const lying = ({ turned, lengthMm, widthMm, xMm, yMm }: Sheet['parts'][number]): Rectangle =>
+  turned ? { xMm, yMm, lengthMm: widthMm, widthMm: lengthMm } : { xMm, yMm, lengthMm, widthMm }
+
+/** The strip that a cut turns into dust, narrower than the kerf where hardly anything is left beyond it. */
+function kerfStrip({ direction, atMm, piece }: Cut, kerfMm: number): Rectangle {
+  return direction === 'across'
+    ? { ...piece, xMm: atMm, lengthMm: Math.min(kerfMm, piece.xMm + piece.lengthMm - atMm) }
+    : { ...piece, yMm: atMm, widthMm: Math.min(kerfMm, piece.yMm + piece.widthMm - atMm) }
+}
+
+function widened(strip: Rectangle): Rectangle {
+  const [x, y] = [LEAST_KERF_MM - strip.lengthMm, LEAST_KERF_MM - strip.widthMm].map((less) =>
+    Math.max(0, less),
+  )
+  return {
+    xMm: strip.xMm - x! / 2,
+    yMm: strip.yMm - y! / 2,
+    lengthMm: strip.lengthMm + x!,
+    widthMm: strip.widthMm + y!,
+  }
+}
+
+/** An arrow along the grain, where the part has a side that must follow it and room for the arrow. */
+function grainArrow(area: Rectangle, alongX: boolean): Shape[] {
+  const half = 0.35 * (alongX ? area.lengthMm : area.widthMm)
+  const across = alongX ? area.widthMm : area.lengthMm
+  if (across < 9 || half < 3) return []
+  return alongX
+    ? doubleArrow(
+        at(area.xMm + area.lengthMm / 2 - half, area.yMm + 1.6),
+        at(area.xMm + area.lengthMm / 2 + half, area.yMm + 1.6),
+      )
+    : doubleArrow(
+        at(area.xMm + area.lengthMm - 1.6, area.yMm + area.widthMm / 2 - half),
+        at(area.xMm + area.lengthMm - 1.6, area.yMm + area.widthMm / 2 + half),
+      )
+}
+
+interface DrawnParts {
+  shapes: Shape[]
+  /** Parts that only had room for a number, in words. */
+  keys: string[]
+}
+
+function partShapes({ sheet, panels }: BoardPlan, placement: Placement, taken: Taken): DrawnParts {
+  const shapes: Shape[] = []
+  const keys: string[] = []
+  for (const part of sheet.parts) {
+    const area = scaled(lying(part), placement)
+    const grain = panels.find(({ id }) => id === part.id)?.grain ?? 'any'
+    const details = [sizeSaid(part), ...(part.turned ? ['turned'] : [])]
+    const key =
+      String.fromCharCode(97 + (keys.length % 26)) + (keys.length < 26 ? '' : Math.floor(keys.length / 26))
+    const label = partLabel(area, { name: part.id, details, key })
+    if (label.keyed) keys.push(`${key} = ${part.id} ${details.join(', ')}`)
+    shapes.push(rectangle('face', area), ...label.shapes)
+    if (grain !== 'any') shapes.push(...grainArrow(area, (grain === 'length') !== part.turned))
+    taken.boxes.push(...label.shapes.flatMap(textBox))
+  }
+  return { shapes, keys }
+}
+
+/** What a line of text takes up, roughly. */
+function textBox(shape: Shape): ReturnType<typeof boxOf>[] {
+  if (shape.kind !== 'text') return []
+  const { at: place, sizeMm, text, angleDeg } = shape
+  const half = 0.31 * sizeMm * text.length
+  return angleDeg === 0
+    ? [boxOf({ xMm: place.xMm - half, yMm: place.yMm - 0.3, lengthMm: 2 * half, widthMm: sizeMm })]
+    : [boxOf({ xMm: place.xMm - sizeMm, yMm: place.yMm - half, lengthMm: sizeMm + 0.3, widthMm: 2 * half })]
+}
+
+/** Offcuts named by their size, largest first, where the words have room. */
+function offcutShapes({ sheet }: BoardPlan, placement: Placement, taken: Taken): Shape[] {
+  return sheet.offcuts.flatMap((offcut) => {
+    const area = scaled(offcut, placement)
+    const { shapes, keyed } = partLabel(area, { name: 'offcut', details: [sizeSaid(offcut)], key: '' })
+    const ground = [rectangle('face', area), hatch(area, OFFCUT_STEP_MM, true)]
+    if (keyed) return ground
+    const boxes = shapes.flatMap(textBox)
+    taken.boxes.push(...boxes)
+    const patches = boxes.map(({ left, right, top, bottom }) =>
+      rectangle('paper', {
+        xMm: left - 0.8,
+        yMm: top - 0.6,
+        lengthMm: right - left + 1.6,
+        widthMm: bottom - top + 0.8,
+      }),
+    )
+    return [...ground, ...patches, ...shapes]
+  })
+}
+
+/** A board with its parts, its offcuts, and the cuts numbered in sawing order. */
+export function boardDrawing(plan: BoardPlan, placement: Placement): DrawnParts {
+  const { sheet, cuts, kerfMm } = plan
+  const board = scaled({ xMm: 0, yMm: 0, lengthMm: sheet.lengthMm, widthMm: sheet.widthMm }, placement)
+  const taken: Taken = { boxes: [] }
+  const parts = partShapes(plan, placement, taken)
+  const offcuts = offcutShapes(plan, placement, taken)
+  const kerfs = cuts.map((cut) => rectangle('kerf', widened(scaled(kerfStrip(cut, kerfMm), placement))))
+  return {
+    shapes: [
+      rectangle('face', board),
+      hatch(board, WASTE_STEP_MM),
+      ...offcuts,
+      ...parts.shapes,
+      ...kerfs,
+      rectangle('outline', board),
+      ...cutNumbers(cuts, kerfMm, placement, taken),
+    ],
+    keys: parts.keys,
+  }
+}

@@ -1,0 +1,114 @@
+import type { Driver } from '../../schema/driver.ts'
+import type { Hole } from '../../schema/panel.ts'
+import { type Carcass, isInset } from './carcass.ts'
+import { lengthBelow, widthAtLeft } from './dimension.ts'
+import type { Point, Rectangle, Shape } from './drawing.ts'
+import { labelShapes, type Taken } from './labels.ts'
+import { holeEdge, holeReach } from './panel-shapes.ts'
+import { placed } from './placed.ts'
+import { roundScale } from './round-scale.ts'
+import { at, circle, line, rectangle, TYPE_MM } from './shapes.ts'
+import { typeWidthMm } from './type-width.ts'
+
+const DIMENSIONS_MM = 12
+/** Cone and dust cap over the cut-out, to look like a driver; nothing is measured from them. */
+const CONE = 0.88
+const CAP = 0.32
+
+/** Edges of the board around an inset front, seen end on: which panel runs through shows at the corners. */
+function shellShapes({ side, topBottom }: Carcass, lengthMm: number, widthMm: number, t: number): Shape[] {
+  const sidesRun = side.lengthMm >= widthMm
+  const topRuns = topBottom.lengthMm >= lengthMm
+  if (sidesRun && topRuns) {
+    const corners: readonly [Point, Point][] = [
+      [at(0, 0), at(t, t)],
+      [at(lengthMm, 0), at(lengthMm - t, t)],
+      [at(0, widthMm), at(t, widthMm - t)],
+      [at(lengthMm, widthMm), at(lengthMm - t, widthMm - t)],
+    ]
+    return corners.map(([from, to]) => line('hole', from, to))
+  }
+  const ends = sidesRun ? [t, lengthMm - t] : [t, widthMm - t]
+  return ends.flatMap((end) =>
+    sidesRun
+      ? [line('hole', at(end, 0), at(end, t)), line('hole', at(end, widthMm - t), at(end, widthMm))]
+      : [line('hole', at(0, end), at(t, end)), line('hole', at(lengthMm - t, end), at(lengthMm, end))],
+  )
+}
+
+/** The driver a hole is for: of several the holes are numbered. */
+const driverOf = (hole: Hole, drivers: readonly Driver[]): Driver | undefined =>
+  drivers.find(({ id }) => hole.id === id || hole.id.startsWith(`${id} `))
+
+/** What is seen of what goes into a hole. */
+function fittedShapes(hole: Hole, drivers: readonly Driver[]): Shape[] {
+  if (hole.kind !== 'driver' && hole.kind !== 'radiator') return [holeEdge(hole)]
+  const radius = holeReach(hole).xMm
+  const flange = driverOf(hole, drivers)?.frame?.outerDiameterMm
+  const rings = [radius, CONE * radius, ...(hole.kind === 'driver' ? [CAP * radius] : [])]
+  return [
+    ...(flange === undefined ? [] : [circle('face', hole, flange / 2)]),
+    ...rings.map((ring) => circle('hole', hole, ring)),
+  ]
+}
+
+/** The box from the front with what goes into it, and how many times smaller. */
+export function frontView(
+  carcass: Carcass,
+  drivers: readonly Driver[],
+  room: Rectangle,
+): { shapes: Shape[]; times: number } {
+  const { front } = carcass
+  const t = isInset(carcass) ? (front.thicknessMm ?? 0) : 0
+  const [lengthMm, widthMm] = [front.lengthMm + 2 * t, front.widthMm + 2 * t]
+  const labelsMm =
+    3 + Math.max(0, ...front.holes.map(({ id, kind }) => (kind === 'bolt' ? 0 : typeWidthMm(id, TYPE_MM))))
+  const inner = { lengthMm: room.lengthMm - DIMENSIONS_MM - labelsMm, widthMm: room.widthMm - DIMENSIONS_MM }
+  const times = roundScale({ lengthMm, widthMm }, inner)
+  const scale = 1 / times
+  const left = room.xMm + DIMENSIONS_MM + (inner.lengthMm - scale * lengthMm) / 2
+  const bottom = room.yMm + DIMENSIONS_MM + (inner.widthMm - scale * widthMm) / 2
+  const [right, top] = [left + scale * lengthMm, bottom + scale * widthMm]
+  const outer = { origin: at(left, bottom), scale }
+  const inside = { origin: at(left + scale * t, bottom + scale * t), scale }
+  const fitted = [...front.holes].sort((a, b) => Number(a.kind === 'bolt') - Number(b.kind === 'bolt'))
+  const taken: Taken = { boxes: [] }
+  const names = front.holes
+    .filter(({ kind }) => kind !== 'bolt')
+    .flatMap((hole) => nameBeside(hole, inside, right, taken))
+  const edge = rectangle('outline', { xMm: 0, yMm: 0, lengthMm, widthMm })
+  const shell =
+    t === 0
+      ? []
+      : [
+          rectangle('hole', { xMm: t, yMm: t, lengthMm: front.lengthMm, widthMm: front.widthMm }),
+          ...shellShapes(carcass, lengthMm, widthMm, t),
+        ]
+  return {
+    times,
+    shapes: [
+      ...[edge, ...shell].map((shape) => placed(shape, outer)),
+      ...fitted.flatMap((hole) => fittedShapes(hole, drivers)).map((shape) => placed(shape, inside)),
+      ...names,
+      ...lengthBelow(left, right, bottom, lengthMm, 6),
+      ...widthAtLeft(bottom, top, left, widthMm, 6),
+    ],
+  }
+}
+
+/** The name of a hole right of the box, with a leader to its edge. */
+function nameBeside(
+  hole: Hole,
+  inside: { origin: Point; scale: number },
+  right: number,
+  taken: Taken,
+): Shape[] {
+  const y = inside.origin.yMm + inside.scale * hole.yMm
+  const x = inside.origin.xMm + inside.scale * (hole.xMm + holeReach(hole).xMm)
+  const middle = right + 5 + typeWidthMm(hole.id, TYPE_MM) / 2
+  const middles = [0, 4, -4, 8, -8, 12, -12].map((aside) => at(middle, y + aside))
+  const label = labelShapes({ words: hole.id, middles, patch: false }, taken)
+  const box = taken.boxes.at(-1)
+  const labelY = box === undefined ? y : (box.top + box.bottom) / 2
+  return [line('dimension', at(x, y), at(right + 4, labelY)), ...label]
+}

@@ -1,0 +1,100 @@
+import type { Panel } from '../../schema/panel.ts'
+import type { Drawing, Rectangle, Shape } from './drawing.ts'
+import { figure, plural, sizeSaid } from './figures.ts'
+import { HOLE_COLUMNS, holeRows } from './hole-rows.ts'
+import { type Drawn, type Job, titled } from './job.ts'
+import { panelView } from './panel-view.ts'
+import { type Heading, type PaperSize, page, roomOn, upright } from './paper.ts'
+import { scaleSaid } from './round-scale.ts'
+import { ruledTable } from './ruled-table.ts'
+import { at, text } from './shapes.ts'
+import { shortened } from './type-width.ts'
+
+const SEEN =
+  'Seen from outside. x and y run from the lower left corner. Sizes in mm, before a band is ironed on where an edge has a thick stroke.'
+
+const thickness = ({ thicknessMm }: Panel): string =>
+  thicknessMm === null ? '' : ` × ${figure(thicknessMm)}`
+
+function panelSaid(panel: Panel): string {
+  const grain = panel.grain === 'any' ? [] : [`grain along the ${panel.grain}`]
+  const bands = panel.bandedEdges.length === 0 ? [] : [`band on ${panel.bandedEdges.join(', ')}`]
+  return [`${sizeSaid(panel)}${thickness(panel)} mm`, plural(panel.count, 'piece'), ...grain, ...bands].join(
+    ', ',
+  )
+}
+
+/** Least height of a view above its table. */
+const VIEW_MM = 110
+
+/** A panel with holes: its view, and below it the table of holes, which may run on. */
+function drilledPages(panel: Panel, job: Job, size: PaperSize): Drawing[] {
+  const paper = upright(size)
+  const heading: Heading = {
+    title: titled(`Panel ${panel.id}`, job),
+    subtitle: panelSaid(panel),
+    notes: [SEEN],
+  }
+  const room = roomOn(paper, heading)
+  const rows = holeRows(panel.holes)
+  const whole = ruledTable(at(0, 0), HOLE_COLUMNS, rows, Infinity).heightMm
+  const tableMm = Math.min(whole, room.widthMm - VIEW_MM)
+  const view = panelView(panel, { ...room, yMm: room.yMm + tableMm, widthMm: room.widthMm - tableMm })
+  const first = ruledTable(at(room.xMm, room.yMm + tableMm), HOLE_COLUMNS, rows, tableMm)
+  const told = { ...heading, subtitle: `${heading.subtitle}, ${scaleSaid(view.times)}` }
+  const pages = [page(paper, told, [{ shapes: [...view.shapes, ...first.shapes] }])]
+  let { left } = first
+  while (left.length > 0) {
+    const next = ruledTable(at(room.xMm, room.yMm + room.widthMm), HOLE_COLUMNS, left, room.widthMm)
+    pages.push(page(paper, heading, [{ shapes: next.shapes }]))
+    left = next.left
+  }
+  return pages
+}
+
+const COLUMNS = 2
+const ROWS = 4
+const NAME_MM = 11
+
+/** A panel without holes in its cell of a shared page. */
+function cellShapes(panel: Panel, cell: Rectangle): Shape[] {
+  const view = panelView(panel, { ...cell, widthMm: cell.widthMm - NAME_MM })
+  const width = cell.lengthMm - 2
+  const top = cell.yMm + cell.widthMm
+  const said = `${panelSaid(panel)}, ${scaleSaid(view.times)}`
+  return [
+    text(at(cell.xMm + 1, top - 4), shortened(panel.id, 0.93 * width, 3.4), { sizeMm: 3.4, role: 'heading' }),
+    text(at(cell.xMm + 1, top - 8), shortened(said, width, 2.4), { sizeMm: 2.4 }),
+    ...view.shapes,
+  ]
+}
+
+/** Panels without holes, several on a page. */
+function plainPages(panels: readonly Panel[], job: Job, size: PaperSize): Drawing[] {
+  const paper = upright(size)
+  const each = COLUMNS * ROWS
+  const count = Math.ceil(panels.length / each)
+  return Array.from({ length: count }, (_, index) => {
+    const shown = panels.slice(index * each, (index + 1) * each)
+    const heading: Heading = {
+      title: titled('Panels', job),
+      subtitle: shown.map(({ id }) => id).join(', '),
+      notes: [SEEN],
+    }
+    const room = roomOn(paper, heading)
+    const [lengthMm, widthMm] = [room.lengthMm / COLUMNS, room.widthMm / ROWS]
+    const shapes = shown.flatMap((panel, place) => {
+      const [column, row] = [place % COLUMNS, Math.floor(place / COLUMNS)]
+      const [xMm, yMm] = [room.xMm + column * lengthMm, room.yMm + room.widthMm - (row + 1) * widthMm]
+      return cellShapes(panel, { xMm, yMm, lengthMm, widthMm })
+    })
+    return page(paper, heading, [{ shapes }])
+  })
+}
+
+/** Every panel with its dimensions: those with holes on pages of their own, the others together. */
+export function panelPages({ panels }: Pick<Drawn, 'panels'>, job: Job, size: PaperSize): Drawing[] {
+  const drilled = panels.filter(({ holes }) => holes.length > 0)
+  const plain = panels.filter(({ holes }) => holes.length === 0)
+  return [...drilled.flatMap((panel) => drilledPages(panel, job, size)), ...plainPages(plain, job, size)]
+}
