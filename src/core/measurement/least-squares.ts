@@ -1,4 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix'
+import { medianOf } from './median.ts'
 
 /** What is fitted: a model with unknown values, and the readings it shall come near to. */
 export interface LeastSquaresProblem {
@@ -8,7 +9,7 @@ export interface LeastSquaresProblem {
   start: readonly number[]
   lowest: readonly number[]
   highest: readonly number[]
-  /** Weight of each reading, 0 to 1; 1 for all when left out. */
+  /** Weight of each reading, one over its relative variance; 0 leaves it out; 1 for all when left out. */
   weights?: Float64Array
 }
 
@@ -18,19 +19,26 @@ export interface LeastSquaresFit {
   covariance: number[][]
   /** Readings less model. */
   residuals: Float64Array
-  /** Root of the mean squared residual over the degrees of freedom, in the unit of the readings. */
+  /** Root of the mean squared weighted residual over the degrees of freedom, in the unit of the readings. */
   misfit: number
-  /** Share that each reading counts with: 1, or 0 for an outlier. */
+  /** Weight that each reading counts with: as given, or 0 for an outlier. */
   weights: Float64Array
+  /** Readings that count less values sought, at least 1. */
+  freedom: number
   /** false when the steps ran out before they became small. */
   converged: boolean
 }
 
 const MOST_STEPS = 60
 const MOST_TRIES = 12
-/** Relative step of the numerical slopes, and the improvement below which a fit is done. */
+/** Step of the numerical slopes; values are of the order of 1. */
 const SLOPE_STEP = 1e-5
+/** Gain still to be had, as a share of the variance, below which no value moves by more than a hair of its deviation. */
+const SMALL_GAIN = 1e-16
+/** Improvement, as a share of the sum of squares, below which a fit is done. */
 const SMALL = 1e-10
+/** Mean square below which readings without noise are met. */
+const NO_NOISE = 1e-22
 /** Added to a diagonal so that a value the readings say nothing of keeps its start, with a huge variance. */
 const RIDGE = 1e-12
 
@@ -41,49 +49,48 @@ const RIDGE = 1e-12
  * covariance s²(JᵀWJ)⁻¹, textbook.
  */
 export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
-  const { model, readings, lowest, highest } = problem
+  const { readings, lowest, highest } = problem
   const weights = problem.weights ?? new Float64Array(readings.length).fill(1)
+  const counted = weights.reduce((count, weight) => count + (weight > 0 ? 1 : 0), 0)
+  const freedom = Math.max(1, counted - problem.start.length)
   let values = problem.start.map((value, i) => within(value, lowest[i]!, highest[i]!))
-  let predicted = model(values)
-  let sum = weightedSquares(readings, predicted, weights)
+  let here = surroundings(problem, values, residualsAt(problem, values), weights)
   let damping = 1e-3
   let converged = false
   for (let step = 0; step < MOST_STEPS && !converged; step++) {
-    const slopes = slopesAt(problem, values)
-    const before = sum
+    const before = here.sum
     for (let tries = 0; tries < MOST_TRIES; tries++) {
-      const moved = stepFrom(problem, values, slopes, residualsOf(readings, predicted), weights, damping)
-      const there = model(moved)
-      const squares = weightedSquares(readings, there, weights)
-      if (squares < sum) {
+      const moved = stepFrom(problem, values, here, damping)
+      const residuals = residualsAt(problem, moved)
+      if (weightedSquares(residuals, weights) < here.sum) {
         values = moved
-        predicted = there
-        sum = squares
+        here = surroundings(problem, values, residuals, weights)
         damping = Math.max(SMALL, damping / 5)
         break
       }
       damping *= 4
     }
-    converged = before - sum <= SMALL * before
+    converged = before - here.sum <= SMALL * before || isDone(here, freedom)
   }
-  const freedom = Math.max(1, total(weights) - values.length)
-  const variance = sum / freedom
+  const variance = here.sum / freedom
   return {
     values,
-    covariance: inverse(normalMatrix(slopesAt(problem, values), weights, 0))
-      .mul(variance)
-      .to2DArray(),
-    residuals: residualsOf(readings, predicted),
+    covariance: inverse(here.normal).mul(variance).to2DArray(),
+    residuals: here.residuals,
     misfit: Math.sqrt(variance),
     weights,
+    freedom,
     converged,
   }
 }
 
 /** Rounds of reweighting; the weights settle within a few. */
 const MOST_ROUNDS = 12
-/** Tukey's constant: 95 % efficiency on normal errors. P. J. Huber, Robust Statistics (1981), from memory. */
+/** Huber's and Tukey's constants: 95 % efficiency on normal errors. P. J. Huber, Robust Statistics (1981), from memory. */
+const HUBER = 1.345
 const TUKEY = 4.685
+/** Rounds in which nothing is thrown out yet: from a curve that outliers have spoiled, too much would be. */
+const GENTLE_ROUNDS = 3
 /** Median deviation of normal errors over their standard deviation. */
 const NORMAL_MEDIAN = 0.6745
 /** Less than this apart is no outlier, whatever the rest does, in the unit of the readings. */
@@ -92,78 +99,119 @@ const LEAST_SCALE = 1e-4
 /**
  * The same without outliers: readings far from the rest lose their weight step by step, and what has none in the end
  * is left out of a last fit of all others, so that the covariance is that of plain least squares.
- * Source: bisquare weights of J. W. Tukey, with the median deviation as scale; P. J. Huber (1981), from memory.
+ * Source: weights of P. J. Huber, then bisquare weights of J. W. Tukey, with the median deviation as scale;
+ * P. J. Huber (1981), from memory.
  */
 export function robustLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
+  const given = problem.weights ?? new Float64Array(problem.readings.length).fill(1)
   let fit = leastSquares(problem)
+  let shares = new Float64Array(given.length).fill(1)
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const scale = Math.max(LEAST_SCALE, medianOf(fit.residuals.map(Math.abs)) / NORMAL_MEDIAN)
-    const weights = fit.residuals.map((residual) => bisquare(residual / (TUKEY * scale)))
-    const change = Math.max(...weights.map((weight, i) => Math.abs(weight - fit.weights[i]!)))
-    fit = leastSquares({ ...problem, start: fit.values, weights })
-    if (change < 0.01) break
+    const apart = distances(fit.residuals, given, problem.start.length)
+    // With no reading apart the plain fit is the answer.
+    if (round === 0 && apart.every((distance) => distance < TUKEY)) return fit
+    const next = apart.map(round < GENTLE_ROUNDS ? huber : bisquare)
+    const moved = next.some((share, i) => Math.abs(share - shares[i]!) > 0.05)
+    if (!moved && round > GENTLE_ROUNDS) break
+    shares = next
+    fit = leastSquares({ ...problem, start: fit.values, weights: given.map((w, i) => w * shares[i]!) })
   }
-  const kept = fit.weights.map((weight) => (weight > 0 ? 1 : 0))
+  const kept = given.map((weight, i) => (shares[i]! > 0 ? weight : 0))
   return leastSquares({ ...problem, start: fit.values, weights: kept })
 }
 
-const bisquare = (u: number): number => (Math.abs(u) < 1 ? (1 - u * u) ** 2 : 0)
+const huber = (distance: number): number => (distance <= HUBER ? 1 : HUBER / distance)
+const bisquare = (distance: number): number => (distance < TUKEY ? (1 - (distance / TUKEY) ** 2) ** 2 : 0)
 
-function medianOf(list: Float64Array): number {
-  const sorted = Float64Array.from(list).sort()
-  const middle = Math.floor(sorted.length / 2)
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2
+/** How far each reading lies from the curve, in typical distances. */
+function distances(residuals: Float64Array, weights: Float64Array, sought: number): Float64Array {
+  const scaled = residuals.map((residual, i) => Math.abs(residual) * Math.sqrt(weights[i]!))
+  const counted = scaled.filter((_, i) => weights[i]! > 0)
+  // Each value sought draws the curve nearer to the readings than the truth is.
+  const nearness = Math.sqrt(counted.length / Math.max(1, counted.length - sought))
+  const scale = Math.max(LEAST_SCALE, (nearness * medianOf(counted)) / NORMAL_MEDIAN)
+  return scaled.map((distance) => distance / scale)
 }
 
 const within = (value: number, lowest: number, highest: number): number =>
   Math.min(highest, Math.max(lowest, value))
 
-const total = (list: Float64Array): number => list.reduce((sum, value) => sum + value, 0)
+/** What a step needs to know of where it begins. */
+interface Surroundings {
+  residuals: Float64Array
+  sum: number
+  /** JᵀWJ and JᵀWr. */
+  normal: Matrix
+  pull: number[]
+}
 
-const residualsOf = (readings: Float64Array, predicted: Float64Array): Float64Array =>
-  readings.map((reading, i) => reading - predicted[i]!)
+function residualsAt({ model, readings }: LeastSquaresProblem, values: readonly number[]): Float64Array {
+  const predicted = model(values)
+  return readings.map((reading, i) => reading - predicted[i]!)
+}
 
-function weightedSquares(readings: Float64Array, predicted: Float64Array, weights: Float64Array): number {
+function surroundings(
+  problem: LeastSquaresProblem,
+  values: readonly number[],
+  residuals: Float64Array,
+  weights: Float64Array,
+): Surroundings {
+  const slopes = values.map((_, k) => slopeAlong(problem, values, k))
+  const normal = Matrix.zeros(values.length, values.length)
+  for (let j = 0; j < values.length; j++)
+    for (let k = 0; k <= j; k++) {
+      const product = weightedProduct(slopes[j]!, slopes[k]!, weights)
+      normal.set(j, k, product)
+      normal.set(k, j, product)
+    }
+  // A pull against a bound leads nowhere.
+  const pull = slopes.map((slope, k) => {
+    const force = weightedProduct(slope, residuals, weights)
+    const held = force > 0 ? values[k]! >= problem.highest[k]! : values[k]! <= problem.lowest[k]!
+    return held ? 0 : force
+  })
+  return { residuals, sum: weightedSquares(residuals, weights), normal, pull }
+}
+
+/** Slope of every predicted reading along one value, by central differences. */
+function slopeAlong({ model }: LeastSquaresProblem, values: readonly number[], k: number): Float64Array {
+  const above = model(values.with(k, values[k]! + SLOPE_STEP))
+  const below = model(values.with(k, values[k]! - SLOPE_STEP))
+  return above.map((high, i) => (high - below[i]!) / (2 * SLOPE_STEP))
+}
+
+function weightedProduct(a: Float64Array, b: Float64Array, weights: Float64Array): number {
   let sum = 0
-  for (let i = 0; i < readings.length; i++) sum += weights[i]! * (readings[i]! - predicted[i]!) ** 2
+  for (let i = 0; i < a.length; i++) sum += weights[i]! * a[i]! * b[i]!
+  return sum
+}
+
+function weightedSquares(residuals: Float64Array, weights: Float64Array): number {
+  const sum = weightedProduct(residuals, residuals, weights)
   return Number.isNaN(sum) ? Number.POSITIVE_INFINITY : sum
 }
 
-/** Slope of every predicted reading along every value, by central differences. */
-function slopesAt({ model, readings }: LeastSquaresProblem, values: readonly number[]): Matrix {
-  const slopes = new Matrix(readings.length, values.length)
-  values.forEach((value, column) => {
-    const step = SLOPE_STEP * Math.max(1, Math.abs(value))
-    const above = model(values.with(column, value + step))
-    const below = model(values.with(column, value - step))
-    for (let row = 0; row < readings.length; row++)
-      slopes.set(row, column, (above[row]! - below[row]!) / (2 * step))
-  })
-  return slopes
-}
-
-function normalMatrix(slopes: Matrix, weights: Float64Array, damping: number): Matrix {
-  const normal = slopes.transpose().mmul(slopes.clone().mulColumnVector([...weights]))
-  for (let i = 0; i < normal.rows; i++) {
-    normal.set(i, i, normal.get(i, i) * (1 + damping) + RIDGE)
-    // Rounding differs on the two sides of the diagonal.
-    for (let j = 0; j < i; j++) normal.set(i, j, normal.get(j, i))
-  }
-  return normal
+/** Whether the fall that the slopes promise is nothing against the scatter of the readings. */
+function isDone({ sum, normal, pull, residuals }: Surroundings, freedom: number): boolean {
+  if (sum < NO_NOISE * residuals.length) return true
+  const step = inverse(normal).mmul(Matrix.columnVector(pull))
+  const gain = pull.reduce((total, force, k) => total + force * step.get(k, 0), 0)
+  return gain < (SMALL_GAIN * sum) / freedom
 }
 
 function stepFrom(
   { lowest, highest }: LeastSquaresProblem,
   values: readonly number[],
-  slopes: Matrix,
-  residuals: Float64Array,
-  weights: Float64Array,
+  { normal, pull }: Surroundings,
   damping: number,
 ): number[] {
-  const pull = slopes.transpose().mmul(Matrix.columnVector(residuals.map((value, i) => value * weights[i]!)))
-  const step = inverse(normalMatrix(slopes, weights, damping)).mmul(pull)
+  const damped = normal.clone()
+  for (let i = 0; i < damped.rows; i++) damped.set(i, i, damped.get(i, i) * (1 + damping))
+  const step = inverse(damped).mmul(Matrix.columnVector(pull))
   return values.map((value, i) => within(value + step.get(i, 0), lowest[i]!, highest[i]!))
 }
 
-const inverse = (matrix: Matrix): Matrix =>
-  new CholeskyDecomposition(matrix).solve(Matrix.eye(matrix.rows, matrix.columns))
+function inverse(matrix: Matrix): Matrix {
+  const raised = Matrix.add(matrix, Matrix.eye(matrix.rows, matrix.columns, RIDGE))
+  return new CholeskyDecomposition(raised).solve(Matrix.eye(matrix.rows, matrix.columns))
+}
