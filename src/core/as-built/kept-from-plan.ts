@@ -8,8 +8,26 @@ const kept = (value: number | null, unit: string, why: string): Assumption => ({
   why,
 })
 
+/** Mixed trees and crossovers are fitted as they were planned; no fault of a single driver is sought in them. */
+const wiringKept = ({ joint, driven }: PlannedBox): Assumption[] =>
+  joint === null && driven > 1
+    ? [
+        {
+          at: '/design/wiring',
+          value: 'as planned',
+          unit: '',
+          why: 'a driver that is open, shorted or backwards is only sought where all drivers are in parallel or all in series',
+        },
+      ]
+    : []
+
 /** What no impedance curve of the terminals can tell, so that it stays as in the plan. */
-export function keptFromPlan({ speaker }: PlannedBox): Assumption[] {
+export const keptFromPlan = (planned: PlannedBox): Assumption[] => [
+  ...figuresKept(planned),
+  ...wiringKept(planned),
+]
+
+function figuresKept({ speaker }: PlannedBox): Assumption[] {
   const { driver, opening, losses } = speaker
   const mass = kept(
     driver.mmsG,

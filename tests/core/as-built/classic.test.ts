@@ -1,19 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { asBuilt } from '../../../src/core/as-built/as-built.ts'
 import { threeFrequencies } from '../../../src/core/as-built/classic.ts'
-import { isRefusal } from '../../../src/core/outcome.ts'
-import type { AsBuiltSections } from '../../../src/schema/as-built.ts'
-import type { Design } from '../../../src/schema/design.ts'
 import type { DriverParameters } from '../../../src/schema/driver.ts'
-import { measuredBox, type Reading } from '../../outside/as-built-boxes.ts'
+import { measuredBox } from '../../outside/as-built-boxes.ts'
 import { CLOSED_BOX, VENTED_PAIR } from '../../outside/as-built-plans.ts'
 import { checks, expectWithin } from '../../outside/checks.ts'
-
-function sectionsOf(design: Design, { frequencyHz, ohm, phaseDeg }: Reading): AsBuiltSections {
-  const result = asBuilt({ design, measured: { sweep: { frequencyHz, impedanceOhm: ohm, phaseDeg } } })
-  if (isRefusal(result)) throw new Error(JSON.stringify(result.faults))
-  return result.sections
-}
+import { told } from './told.ts'
 
 const ROWS = checks('as-built-checks.json', 'as-built')
 
@@ -57,7 +48,7 @@ describe('the second opinion on a simulated sweep', () => {
         null,
         [60, 20, 1000],
       )
-      const { secondOpinion } = sectionsOf(
+      const { secondOpinion } = told(
         {
           ...VENTED_PAIR.design,
           drivers: drivers(driver),
@@ -80,7 +71,7 @@ describe('the second opinion on a simulated sweep', () => {
   )
 
   it('closed: the peak is fc', async () => {
-    const { secondOpinion } = sectionsOf(CLOSED_BOX.design, await measuredBox(CLOSED_BOX.netlist))
+    const { secondOpinion } = told(CLOSED_BOX.design, await measuredBox(CLOSED_BOX.netlist)).sections
     const fc = 72 * Math.sqrt(1 + 6.5 / 6)
     expect(Math.abs(secondOpinion!.resonanceHz! / fc - 1)).toBeLessThan(0.01)
   })
