@@ -57,7 +57,7 @@ describe('the second opinion on a simulated sweep', () => {
           port: { innerDiameterMm: 25, tuningHz, model: 'lumped' },
         },
         reading,
-      )
+      ).sections
       const { resonanceHz, alpha, leakageQ: ql } = secondOpinion!
       // Readings off a curve of 60 points a decade, not the exact extremes of the row.
       expect(resonanceHz! / row.expected['tuningHz']).toBeCloseTo(1, 2)
