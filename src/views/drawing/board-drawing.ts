@@ -1,14 +1,13 @@
 import type { Cut, Sheet } from '../../schema/cut-list.ts'
 import type { Panel } from '../../schema/panel.ts'
 import { cutNumbers } from './cut-numbers.ts'
-import { doubleArrow } from './dimension.ts'
 import type { Rectangle, Shape } from './drawing.ts'
 import { sizeSaid } from './figures.ts'
 import { hatch } from './hatch.ts'
 import { boxOf, type Taken } from './labels.ts'
 import { partLabel } from './part-label.ts'
 import { onPaper, type Placement } from './placed.ts'
-import { at, rectangle } from './shapes.ts'
+import { rectangle } from './shapes.ts'
 
 /** Distances of hatching on the paper: close for waste, wide for what is worth keeping. */
 const WASTE_STEP_MM = 1.8
@@ -52,20 +51,11 @@ function widened(strip: Rectangle): Rectangle {
   }
 }
 
-/** An arrow along the grain, where the part has a side that must follow it and room for the arrow. */
-function grainArrow(area: Rectangle, alongX: boolean): Shape[] {
-  const half = 0.35 * (alongX ? area.lengthMm : area.widthMm)
-  const across = alongX ? area.widthMm : area.lengthMm
-  if (across < 9 || half < 3) return []
-  return alongX
-    ? doubleArrow(
-        at(area.xMm + area.lengthMm / 2 - half, area.yMm + 1.6),
-        at(area.xMm + area.lengthMm / 2 + half, area.yMm + 1.6),
-      )
-    : doubleArrow(
-        at(area.xMm + area.lengthMm - 1.6, area.yMm + area.widthMm / 2 - half),
-        at(area.xMm + area.lengthMm - 1.6, area.yMm + area.widthMm / 2 + half),
-      )
+/** An arrow for the side of a part that follows the grain of the board; nothing where any does. */
+function grainMark(grain: Panel['grain'], turned: boolean, upright: boolean): string {
+  if (grain === 'any') return ''
+  const level = (grain === 'length') !== turned
+  return level === upright ? ' ↕' : ' ↔'
 }
 
 interface DrawnParts {
@@ -80,13 +70,19 @@ function partShapes({ sheet, panels }: BoardPlan, placement: Placement, taken: T
   for (const part of sheet.parts) {
     const area = scaled(lying(part), placement)
     const grain = panels.find(({ id }) => id === part.id)?.grain ?? 'any'
-    const details = [sizeSaid(part), ...(part.turned ? ['turned'] : [])]
     const key =
       String.fromCharCode(97 + (keys.length % 26)) + (keys.length < 26 ? '' : Math.floor(keys.length / 26))
-    const label = partLabel(area, { name: part.id, details, key })
-    if (label.keyed) keys.push(`${key} = ${part.id} ${details.join(', ')}`)
+    const detailsFor = (upright: boolean) => [
+      `${sizeSaid(part)}${grainMark(grain, part.turned, upright)}`,
+      ...(part.turned ? ['turned'] : []),
+    ]
+    const label = partLabel(area, part.id, (upright) => ({
+      name: part.id,
+      details: detailsFor(upright),
+      key,
+    }))
+    if (label.keyed) keys.push(`${key} = ${part.id} ${detailsFor(false).join(', ')}`)
     shapes.push(rectangle('face', area), ...label.shapes)
-    if (grain !== 'any') shapes.push(...grainArrow(area, (grain === 'length') !== part.turned))
     taken.boxes.push(...label.shapes.flatMap(textBox))
   }
   return { shapes, keys }
@@ -106,7 +102,11 @@ function textBox(shape: Shape): ReturnType<typeof boxOf>[] {
 function offcutShapes({ sheet }: BoardPlan, placement: Placement, taken: Taken): Shape[] {
   return sheet.offcuts.flatMap((offcut) => {
     const area = scaled(offcut, placement)
-    const { shapes, keyed } = partLabel(area, { name: 'offcut', details: [sizeSaid(offcut)], key: '' })
+    const { shapes, keyed } = partLabel(area, 'offcut', () => ({
+      name: 'offcut',
+      details: [sizeSaid(offcut)],
+      key: '',
+    }))
     const ground = [rectangle('face', area), hatch(area, OFFCUT_STEP_MM, true)]
     if (keyed) return ground
     const boxes = shapes.flatMap(textBox)

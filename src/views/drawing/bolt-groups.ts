@@ -1,5 +1,7 @@
-import type { Hole } from '../../schema/panel.ts'
+import type { Hole, Panel } from '../../schema/panel.ts'
+import type { Circle } from './drawing.ts'
 import { diameterSaid } from './figures.ts'
+import { circle } from './shapes.ts'
 
 /** The screw holes around one hole. */
 export interface BoltGroup {
@@ -28,3 +30,7 @@ export function boltGroups(holes: readonly Hole[]): BoltGroup[] {
 
 export const boltsSaid = ({ bolts, circleMm }: BoltGroup): string =>
   `${bolts.length} × ${diameterSaid(bolts[0]?.diameterMm ?? 0)} on ${diameterSaid(circleMm)}`
+
+/** The circles that screws lie on, at the size of the panel. */
+export const boltCircles = ({ holes }: Panel): Circle[] =>
+  boltGroups(holes).map(({ around, circleMm }) => circle('centre', around, circleMm / 2))

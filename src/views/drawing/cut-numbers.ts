@@ -5,12 +5,19 @@ import type { Taken } from './labels.ts'
 import { onPaper, type Placement } from './placed.ts'
 import { at, circle, textAround } from './shapes.ts'
 
-const RADIUS_MM = 2
-const SIZE_MM = 2.1
-/** Shares of the way along a cut where its number may stand, in order of liking: its ends first. */
-const SHARES = [0, 1, 0.12, 0.88, 0.25, 0.75, 0.37, 0.63, 0.5]
+/** Size of the rings: smaller where there are many. */
+const MANY_CUTS = 50
+const radiusMm = (cuts: number): number => (cuts > MANY_CUTS ? 1.6 : 2)
+const TYPE_PER_RADIUS = 1.05
 
-/** Places along a cut; its ends are a little inside so that numbers of crossing cuts keep apart. */
+/** Shares of the way along a cut where its number may stand, in order of liking: the ends first, the middle last. */
+const STEPS = 12
+const SHARES = Array.from({ length: STEPS + 1 }, (_, step) => step / (2 * STEPS)).flatMap((share) => [
+  share,
+  1 - share,
+])
+
+/** Places along a cut. */
 function placesOn({ direction, atMm, piece }: Cut, kerfMm: number, placement: Placement): Point[] {
   const middle = atMm + kerfMm / 2
   const [from, to] =
@@ -30,8 +37,9 @@ export function cutNumbers(
   placement: Placement,
   taken: Taken,
 ): Shape[] {
+  const radius = radiusMm(cuts.length)
+  const reach = radius + 0.15
   return cuts.flatMap((cut) => {
-    const reach = RADIUS_MM + 0.15
     const boxes = placesOn(cut, kerfMm, placement).map(({ xMm, yMm }) => ({
       left: xMm - reach,
       right: xMm + reach,
@@ -43,8 +51,11 @@ export function cutNumbers(
     taken.boxes.push(box)
     const middle = at((box.left + box.right) / 2, (box.top + box.bottom) / 2)
     return [
-      circle('face', middle, RADIUS_MM),
-      textAround(middle, String(cut.step), { sizeMm: cut.step > 99 ? 1.5 : SIZE_MM, role: 'heading' }),
+      circle('face', middle, radius),
+      textAround(middle, String(cut.step), {
+        sizeMm: TYPE_PER_RADIUS * radius * (cut.step > 99 ? 0.75 : 1),
+        role: 'heading',
+      }),
     ]
   })
 }

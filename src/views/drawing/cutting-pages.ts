@@ -45,13 +45,13 @@ function grainShapes(sheet: Sheet, job: Job, board: Rectangle): Shape[] {
       : doubleArrow(at(xMm + 10, yMm - 2), at(xMm + 10, yMm + 3))
   return [
     ...arrow,
-    text(at(xMm + 21, yMm), `grain along the ${grain} of the board; an arrow in a part is its grain`),
+    text(at(xMm + 21, yMm), `grain along the ${grain} of the board; parts with an arrow must follow it`),
   ]
 }
 
 const FOOT_MM = 10
 /** Room for numbers of cuts that begin at the edge of the board. */
-const EDGE_MM = 3
+const EDGE_MM = 2.5
 
 /** The board with its parts and numbered cuts. */
 function diagram(sheet: Sheet, cuts: readonly Cut[], answer: Drawn, job: Job, size: PaperSize): Drawing {

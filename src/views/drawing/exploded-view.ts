@@ -1,10 +1,9 @@
 import type { Panel } from '../../schema/panel.ts'
 import type { Carcass } from './carcass.ts'
-import type { Point, Rectangle, Shape } from './drawing.ts'
+import type { Anchor, Point, Rectangle, Shape } from './drawing.ts'
 import { sizeSaid } from './figures.ts'
-import { labelShapes, type Taken } from './labels.ts'
-import { onPaper, placed } from './placed.ts'
-import { at, polygon } from './shapes.ts'
+import { placed } from './placed.ts'
+import { at, line, polygon, text } from './shapes.ts'
 
 /** A point of the box: x to the right, y to the back, z upwards, from the middle. */
 type Corner = readonly [x: number, y: number, z: number]
@@ -20,7 +19,11 @@ interface Lifted {
   middle: Corner
   size: Corner
   onFace: (xMm: number, yMm: number) => Corner
+  named: Named
 }
+
+/** Where its name stands: at a side, this share of its height up, where the others leave it in sight. */
+type Named = 'above' | 'below' | { side: 'left' | 'right'; share: number }
 
 /** Distance that panels are lifted off, over the mean side of the box. */
 const APART = 0.42
@@ -42,6 +45,7 @@ function lifted({ front, back, side, topBottom }: Carcass): Lifted[] {
     middle: [0, toY, 0],
     size: [panel.lengthMm, t, panel.widthMm],
     onFace: (xMm, yMm) => [xMm - panel.lengthMm / 2, toY - t / 2, yMm - panel.widthMm / 2],
+    named: { side: toY < 0 ? 'left' : 'right', share: toY < 0 ? 0.45 : 0.7 },
   })
   const sideways = (name: string, toX: number): Lifted => ({
     name,
@@ -49,6 +53,7 @@ function lifted({ front, back, side, topBottom }: Carcass): Lifted[] {
     middle: [toX, 0, 0],
     size: [t, side.widthMm, side.lengthMm],
     onFace: (xMm, yMm) => [toX + t / 2, yMm - side.widthMm / 2, xMm - side.lengthMm / 2],
+    named: { side: toX < 0 ? 'left' : 'right', share: toX < 0 ? 0.7 : 0.45 },
   })
   const level = (name: string, toZ: number): Lifted => ({
     name,
@@ -56,6 +61,7 @@ function lifted({ front, back, side, topBottom }: Carcass): Lifted[] {
     middle: [0, 0, toZ],
     size: [topBottom.lengthMm, topBottom.widthMm, t],
     onFace: (xMm, yMm) => [xMm - topBottom.lengthMm / 2, yMm - topBottom.widthMm / 2, toZ + t / 2],
+    named: toZ > 0 ? 'above' : 'below',
   })
   return [
     // Its outer face looks away: its holes are seen from inside, so left and right change places.
@@ -107,27 +113,55 @@ function holesOn({ panel, onFace }: Lifted): Shape[] {
 const pointsOf = (shapes: readonly Shape[]): Point[] =>
   shapes.flatMap((shape) => (shape.kind === 'polygon' ? [...shape.points] : []))
 
-const LABEL_MM = 6
+/** Room for words at each side of the picture, and above and below it. */
+const ASIDE_MM = 30
+const OVER_MM = 10
+
+interface Extent {
+  left: number
+  right: number
+  low: number
+  high: number
+}
+
+const extentOf = (points: readonly Point[]): Extent => ({
+  left: Math.min(...points.map(({ xMm }) => xMm)),
+  right: Math.max(...points.map(({ xMm }) => xMm)),
+  low: Math.min(...points.map(({ yMm }) => yMm)),
+  high: Math.max(...points.map(({ yMm }) => yMm)),
+})
+
+/** Name and size of a panel where nothing else is drawn: beside the picture with a leader, above or below it. */
+function nameOf({ name, panel, named }: Lifted, { left, right, low, high }: Extent): Shape[] {
+  const size = sizeSaid(panel)
+  const two = (place: Point, anchor: Anchor): Shape[] => [
+    text(at(place.xMm, place.yMm + 0.7), name, { anchor, role: 'heading' }),
+    text(at(place.xMm, place.yMm - 3), size, { anchor }),
+  ]
+  if (named === 'above') return two(at((left + right) / 2, high + 4.5), 'middle')
+  if (named === 'below') return two(at((left + right) / 2, low - 5), 'middle')
+  const y = low + named.share * (high - low)
+  const [edge, way, anchor] =
+    named.side === 'left' ? [left, -1, 'end' as const] : [right, 1, 'start' as const]
+  return [line('dimension', at(edge, y), at(edge + way * 4, y)), ...two(at(edge + way * 5, y), anchor)]
+}
 
 /** The six panels drawn apart, each named, filling a room; not to scale. */
 export function explodedView(carcass: Carcass, room: Rectangle): Shape[] {
   const panels = lifted(carcass)
   const drawn = panels.map((panel) => [...block(panel), ...holesOn(panel)])
-  const points = pointsOf(drawn.flat())
-  const [left, right] = [Math.min(...points.map((p) => p.xMm)), Math.max(...points.map((p) => p.xMm))]
-  const [low, high] = [Math.min(...points.map((p) => p.yMm)), Math.max(...points.map((p) => p.yMm))]
-  const scale = Math.min(room.lengthMm / (right - left), (room.widthMm - 2 * LABEL_MM) / (high - low))
+  const { left, right, low, high } = extentOf(pointsOf(drawn.flat()))
+  const scale = Math.min(
+    (room.lengthMm - 2 * ASIDE_MM) / (right - left),
+    (room.widthMm - 2 * OVER_MM) / (high - low),
+  )
   const origin = at(
     room.xMm + room.lengthMm / 2 - (scale * (left + right)) / 2,
     room.yMm + room.widthMm / 2 - (scale * (low + high)) / 2,
   )
-  const taken: Taken = { boxes: [] }
-  const labels = panels.flatMap(({ name, panel }, index) => {
-    const own = pointsOf(drawn[index]!).map((point) => onPaper(point, { origin, scale }))
-    const lowest = own.reduce((best, point) => (point.yMm < best.yMm ? point : best))
-    const highest = own.reduce((best, point) => (point.yMm > best.yMm ? point : best))
-    const middles = [at(lowest.xMm, lowest.yMm - 4), at(highest.xMm, highest.yMm + 4)]
-    return labelShapes({ words: `${name} ${sizeSaid(panel)}`, middles, patch: false }, taken)
-  })
-  return [...drawn.flat().map((shape) => placed(shape, { origin, scale })), ...labels]
+  const shapes = drawn.map((block) => block.map((shape) => placed(shape, { origin, scale })))
+  return [
+    ...shapes.flat(),
+    ...panels.flatMap((panel, index) => nameOf(panel, extentOf(pointsOf(shapes[index]!)))),
+  ]
 }

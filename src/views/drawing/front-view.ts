@@ -5,12 +5,13 @@ import { lengthBelow, widthAtLeft } from './dimension.ts'
 import type { Point, Rectangle, Shape } from './drawing.ts'
 import { labelShapes, type Taken } from './labels.ts'
 import { holeEdge, holeReach } from './panel-shapes.ts'
-import { placed } from './placed.ts'
+import { onPaper, type Placement, placed } from './placed.ts'
 import { roundScale } from './round-scale.ts'
 import { at, circle, line, rectangle, TYPE_MM } from './shapes.ts'
 import { typeWidthMm } from './type-width.ts'
 
 const DIMENSIONS_MM = 12
+const AIR_MM = 6
 /** Cone and dust cap over the cut-out, to look like a driver; nothing is measured from them. */
 const CONE = 0.88
 const CAP = 0.32
@@ -63,7 +64,10 @@ export function frontView(
   const [lengthMm, widthMm] = [front.lengthMm + 2 * t, front.widthMm + 2 * t]
   const labelsMm =
     3 + Math.max(0, ...front.holes.map(({ id, kind }) => (kind === 'bolt' ? 0 : typeWidthMm(id, TYPE_MM))))
-  const inner = { lengthMm: room.lengthMm - DIMENSIONS_MM - labelsMm, widthMm: room.widthMm - DIMENSIONS_MM }
+  const inner = {
+    lengthMm: room.lengthMm - DIMENSIONS_MM - labelsMm,
+    widthMm: room.widthMm - DIMENSIONS_MM - AIR_MM,
+  }
   const times = roundScale({ lengthMm, widthMm }, inner)
   const scale = 1 / times
   const left = room.xMm + DIMENSIONS_MM + (inner.lengthMm - scale * lengthMm) / 2
@@ -75,7 +79,7 @@ export function frontView(
   const taken: Taken = { boxes: [] }
   const names = front.holes
     .filter(({ kind }) => kind !== 'bolt')
-    .flatMap((hole) => nameBeside(hole, inside, right, taken))
+    .flatMap((hole) => nameOf(hole, inside, right, taken))
   const edge = rectangle('outline', { xMm: 0, yMm: 0, lengthMm, widthMm })
   const shell =
     t === 0
@@ -96,19 +100,25 @@ export function frontView(
   }
 }
 
-/** The name of a hole right of the box, with a leader to its edge. */
-function nameBeside(
-  hole: Hole,
-  inside: { origin: Point; scale: number },
-  right: number,
-  taken: Taken,
-): Shape[] {
-  const y = inside.origin.yMm + inside.scale * hole.yMm
-  const x = inside.origin.xMm + inside.scale * (hole.xMm + holeReach(hole).xMm)
+/** Drivers drawn larger than this are named beside the box with a leader, all else in or below its hole. */
+const SMALL_MM = 16
+
+function nameOf(hole: Hole, inside: Placement, right: number, taken: Taken): Shape[] {
+  const { xMm, yMm } = onPaper(hole, inside)
+  const reach = holeReach(hole)
+  const [x, y] = [inside.scale * reach.xMm, inside.scale * reach.yMm]
+  if (2 * x < SMALL_MM || hole.kind !== 'driver') {
+    const fits = typeWidthMm(hole.id, TYPE_MM) < 1.6 * x && y > TYPE_MM
+    const below = [3, -3, 6.5, -6.5].map((down) => at(xMm, yMm - Math.sign(down) * y - down))
+    return labelShapes(
+      { words: hole.id, middles: fits ? [at(xMm, yMm), ...below] : below, patch: !fits },
+      taken,
+    )
+  }
   const middle = right + 5 + typeWidthMm(hole.id, TYPE_MM) / 2
-  const middles = [0, 4, -4, 8, -8, 12, -12].map((aside) => at(middle, y + aside))
+  const middles = [0, 4, -4, 8, -8].map((aside) => at(middle, yMm + aside))
   const label = labelShapes({ words: hole.id, middles, patch: false }, taken)
   const box = taken.boxes.at(-1)
-  const labelY = box === undefined ? y : (box.top + box.bottom) / 2
-  return [line('dimension', at(x, y), at(right + 4, labelY)), ...label]
+  const labelY = box === undefined ? yMm : (box.top + box.bottom) / 2
+  return [line('dimension', at(xMm + x, yMm), at(right + 4, labelY)), ...label]
 }

@@ -1,5 +1,6 @@
 import type { Hole } from '../../schema/panel.ts'
-import { diameterSaid, figure, sizeSaid } from './figures.ts'
+import { figure } from './figures.ts'
+import { holeSizeSaid } from './hole-labels.ts'
 import type { Column } from './ruled-table.ts'
 
 export const HOLE_COLUMNS: readonly Column[] = [
@@ -11,18 +12,13 @@ export const HOLE_COLUMNS: readonly Column[] = [
   { title: 'how', widthMm: 92 },
 ]
 
-const sizeOf = ({ diameterMm, slotWidthMm, slotHeightMm }: Hole): string =>
-  diameterMm === null
-    ? sizeSaid({ lengthMm: slotWidthMm ?? 0, widthMm: slotHeightMm ?? 0 })
-    : diameterSaid(diameterMm)
-
 /** Every hole of a panel, its note once where the next ones are made alike. */
 export const holeRows = (holes: readonly Hole[]): string[][] =>
   holes.map((hole, index) => [
     hole.id,
     figure(hole.xMm),
     figure(hole.yMm),
-    sizeOf(hole),
+    holeSizeSaid(hole),
     hole.through ? 'through' : figure(hole.depthMm),
     holes[index - 1]?.toolNote === hole.toolNote ? 'as above' : hole.toolNote,
   ])

@@ -10,15 +10,24 @@ import { ruledTable } from './ruled-table.ts'
 import { at, text } from './shapes.ts'
 import { shortened } from './type-width.ts'
 
-const SEEN =
-  'Seen from outside. x and y run from the lower left corner. Sizes in mm, before a band is ironed on where an edge has a thick stroke.'
+const SIZES = 'Sizes in mm.'
+const SEEN = `Seen from outside. x and y run from the lower left corner. ${SIZES}`
+const BANDS = 'A thick stroke along an edge: it gets a band; sizes are those before it is ironed on.'
+
+const notesFor = (panels: readonly Panel[]): string[] => [
+  panels.some(({ holes }) => holes.length > 0) ? SEEN : SIZES,
+  ...(panels.some(({ bandedEdges }) => bandedEdges.length > 0) ? [BANDS] : []),
+]
 
 const thickness = ({ thicknessMm }: Panel): string =>
   thicknessMm === null ? '' : ` × ${figure(thicknessMm)}`
 
 function panelSaid(panel: Panel): string {
   const grain = panel.grain === 'any' ? [] : [`grain along the ${panel.grain}`]
-  const bands = panel.bandedEdges.length === 0 ? [] : [`band on ${panel.bandedEdges.join(', ')}`]
+  const bands =
+    panel.bandedEdges.length === 0
+      ? []
+      : [`band on ${panel.bandedEdges.length === 4 ? 'all edges' : panel.bandedEdges.join(', ')}`]
   return [`${sizeSaid(panel)}${thickness(panel)} mm`, plural(panel.count, 'piece'), ...grain, ...bands].join(
     ', ',
   )
@@ -33,7 +42,7 @@ function drilledPages(panel: Panel, job: Job, size: PaperSize): Drawing[] {
   const heading: Heading = {
     title: titled(`Panel ${panel.id}`, job),
     subtitle: panelSaid(panel),
-    notes: [SEEN],
+    notes: notesFor([panel]),
   }
   const room = roomOn(paper, heading)
   const rows = holeRows(panel.holes)
@@ -79,7 +88,7 @@ function plainPages(panels: readonly Panel[], job: Job, size: PaperSize): Drawin
     const heading: Heading = {
       title: titled('Panels', job),
       subtitle: shown.map(({ id }) => id).join(', '),
-      notes: [SEEN],
+      notes: notesFor(shown),
     }
     const room = roomOn(paper, heading)
     const [lengthMm, widthMm] = [room.lengthMm / COLUMNS, room.widthMm / ROWS]

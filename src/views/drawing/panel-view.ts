@@ -1,94 +1,36 @@
 import type { Hole, Panel } from '../../schema/panel.ts'
-import { type BoltGroup, boltGroups, boltsSaid } from './bolt-groups.ts'
+import { boltCircles } from './bolt-groups.ts'
 import { lengthBelow, widthAtLeft } from './dimension.ts'
-import type { Point, Rectangle, Shape } from './drawing.ts'
-import { diameterSaid, sizeSaid } from './figures.ts'
-import { labelShapes, type Taken } from './labels.ts'
+import type { Rectangle, Shape } from './drawing.ts'
+import { holeLabels, holeSizeSaid, located } from './hole-labels.ts'
 import { ordinatesAtLeft, ordinatesBelow } from './ordinates.ts'
-import { bandShapes, centreMark, holeEdge, holeReach, panelEdge } from './panel-shapes.ts'
+import { bandShapes, centreMark, holeEdge, panelEdge } from './panel-shapes.ts'
 import { onPaper, type Placement, placed } from './placed.ts'
 import { roundScale } from './round-scale.ts'
-import { at, circle, TYPE_MM } from './shapes.ts'
-import { typeWidthMm } from './type-width.ts'
+import { at } from './shapes.ts'
 
 /** Room that dimensions take left of and below a panel. */
 const DIMENSIONS_MM = 10
 const ORDINATES_MM = 15
 const AIR_MM = 4
-
-const located = (holes: readonly Hole[]): Hole[] => holes.filter(({ kind }) => kind !== 'bolt')
-
-/** Name and size of a hole as they stand on a drawing. */
-export const holeSaid = (hole: Hole): string =>
-  `${hole.id} ${
-    hole.diameterMm === null
-      ? sizeSaid({ lengthMm: hole.slotWidthMm ?? 0, widthMm: hole.slotHeightMm ?? 0 })
-      : diameterSaid(hole.diameterMm)
-  }`
-
-/** Middles for a label of a hole: below and above its centre when it fits inside, else around the hole. */
-function middlesFor(hole: Hole, words: string, placement: Placement): Point[] {
-  const { xMm, yMm } = onPaper(hole, placement)
-  const reach = holeReach(hole)
-  const [x, y] = [placement.scale * reach.xMm, placement.scale * reach.yMm]
-  const half = typeWidthMm(words, TYPE_MM) / 2
-  const aside = x + half + 3.5
-  const over = y + 4.5
-  const around = [
-    at(xMm + aside, yMm + 2.5),
-    at(xMm - aside, yMm + 2.5),
-    at(xMm, yMm - over),
-    at(xMm, yMm + over),
-    at(xMm + aside, yMm - 4),
-    at(xMm - aside, yMm - 4),
-  ]
-  const inside = [at(xMm, yMm - 0.4 * y), at(xMm, yMm + 0.4 * y)]
-  return half < 0.85 * x && y > 8 ? [...inside, ...around] : around
-}
-
-function boltShapes(group: BoltGroup, placement: Placement, taken: Taken): Shape[] {
-  const centre = onPaper(group.around, placement)
-  const radius = (placement.scale * group.circleMm) / 2
-  const words = boltsSaid(group)
-  const inner = placement.scale * holeReach(group.around).yMm
-  const fits = typeWidthMm(words, TYPE_MM) < 1.5 * inner
-  const outside = [at(centre.xMm, centre.yMm - radius - 5), at(centre.xMm, centre.yMm + radius + 5)]
-  const inside = [at(centre.xMm, centre.yMm - 0.62 * inner), at(centre.xMm, centre.yMm + 0.62 * inner)]
-  return [
-    circle('centre', centre, radius),
-    ...labelShapes({ words, middles: fits ? [...inside, ...outside] : outside, sizeMm: 2.4 }, taken),
-  ]
-}
+/** How far inside its edge the stroke of a band runs, and centre marks beyond the edge of a hole. */
+const BAND_IN_MM = 1.2
+const MARK_MM = 2
 
 const ordinatesOf = (holes: readonly Hole[], side: 'xMm' | 'yMm', placement: Placement) =>
   located(holes).map((hole) => ({ valueMm: hole[side], placeMm: onPaper(hole, placement)[side] }))
 
-/** A circle small on paper still shows: its label must not lie on it. */
-const takenBy = (hole: Hole, placement: Placement) => {
-  const { xMm, yMm } = onPaper(hole, placement)
-  const reach = placement.scale * Math.max(holeReach(hole).xMm, holeReach(hole).yMm) + 0.5
-  return { left: xMm - reach, right: xMm + reach, top: yMm - reach, bottom: yMm + reach }
-}
-
-/** Largest hole whose middle may carry its own label, as drawn. */
-const SMALL_HOLE_MM = 16
-
-function holeShapes(panel: Panel, placement: Placement): Shape[] {
-  const taken: Taken = {
-    boxes: panel.holes
-      .filter((hole) => placement.scale * 2 * holeReach(hole).xMm < SMALL_HOLE_MM)
-      .map((hole) => takenBy(hole, placement)),
-  }
-  const edges = panel.holes.flatMap((hole) => [holeEdge(hole), centreMark(hole, 2 / placement.scale)])
-  return [
-    ...edges.map((shape) => placed(shape, placement)),
-    ...located(panel.holes).flatMap((hole) => {
-      const words = holeSaid(hole)
-      return labelShapes({ words, middles: middlesFor(hole, words, placement) }, taken)
-    }),
-    ...boltGroups(panel.holes).flatMap((group) => boltShapes(group, placement, taken)),
-  ]
-}
+const holeShapes = (panel: Panel, placement: Placement): Shape[] => [
+  ...panel.holes
+    .flatMap((hole) => [holeEdge(hole), centreMark(hole, MARK_MM / placement.scale)])
+    .map((shape) => placed(shape, placement)),
+  ...boltCircles(panel).map((shape) => placed(shape, placement)),
+  ...holeLabels(panel, {
+    placement,
+    besideMm: ORDINATES_MM,
+    nameOf: (hole) => `${hole.id} ${holeSizeSaid(hole)}`,
+  }),
+]
 
 /** A panel with its dimensions in a room on the paper, and how many times smaller it stands there. */
 export function panelView(panel: Panel, room: Rectangle): { shapes: Shape[]; times: number } {
@@ -105,7 +47,7 @@ export function panelView(panel: Panel, room: Rectangle): { shapes: Shape[]; tim
   const placement = { origin: at(left, bottom), scale }
   const shapes = [
     placed(panelEdge(panel), placement),
-    ...bandShapes(panel, 1.2 / scale).map((shape) => placed(shape, placement)),
+    ...bandShapes(panel, BAND_IN_MM / scale).map((shape) => placed(shape, placement)),
     ...holeShapes(panel, placement),
     ...ordinatesBelow(ordinatesOf(panel.holes, 'xMm', placement), bottom),
     ...ordinatesAtLeft(ordinatesOf(panel.holes, 'yMm', placement), left),

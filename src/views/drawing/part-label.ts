@@ -3,8 +3,8 @@ import { at, textAround } from './shapes.ts'
 import { shortened, typeWidthMm } from './type-width.ts'
 
 /** Sizes of type from the liked one to the least that can be read, mm. */
-const SIZES_MM = [3.2, 2.6, 2.1, 1.7] as const
-const LEAST_MM = 1.7
+const SIZES_MM = [3.2, 2.6, 2.1, 1.8] as const
+const LEAST_MM = 1.8
 const LINE = 1.25
 const PAD_MM = 0.8
 /** A name cut shorter than this many signs says nothing. */
@@ -19,7 +19,7 @@ export interface PartWords {
   key: string
 }
 
-/** How a rectangle is written in: along its longer side. */
+/** How a rectangle is written in: level, or upwards where only its height has room. */
 interface Room {
   alongMm: number
   acrossMm: number
@@ -37,7 +37,7 @@ const fits = (lines: readonly string[], sizeMm: number, { alongMm, acrossMm }: R
 
 /** The fullest wording in the largest type that fits: in lines, in one line, then with the name shortened, else none. */
 function fitOf({ name, details }: PartWords, room: Room): Fit | null {
-  const wordings = [[name, ...details], [name, details.join(' ')], [[name, ...details].join(' ')]]
+  const wordings = [[name, ...details], [name, details.join(', ')], [[name, ...details].join(', ')]]
   for (const sizeMm of SIZES_MM) {
     const lines = wordings.find((wording) => fits(wording, sizeMm, room))
     if (lines !== undefined) return { lines, sizeMm }
@@ -45,20 +45,27 @@ function fitOf({ name, details }: PartWords, room: Room): Fit | null {
   const short = shortened(name, room.alongMm - 2 * PAD_MM, LEAST_MM)
   const shorter = [
     [short, ...details],
-    [short, details.join(' ')],
+    [short, details.join(', ')],
   ]
   const lines =
     [...short].length < LEAST_SIGNS ? undefined : shorter.find((wording) => fits(wording, LEAST_MM, room))
   return lines === undefined ? null : { lines, sizeMm: LEAST_MM }
 }
 
-/** The words in a rectangle, and whether only its key had room. */
-export function partLabel(area: Rectangle, words: PartWords): { shapes: Shape[]; keyed: boolean } {
-  const upright =
-    area.widthMm > area.lengthMm && typeWidthMm(words.name, SIZES_MM[0]) > area.lengthMm - 2 * PAD_MM
+/**
+ * The words in a rectangle, and whether only its key had room.
+ * @param wordsFor  the words, told whether they are written upwards: an arrow among them then points another way
+ */
+export function partLabel(
+  area: Rectangle,
+  name: string,
+  wordsFor: (upright: boolean) => PartWords,
+): { shapes: Shape[]; keyed: boolean } {
+  const upright = area.widthMm > area.lengthMm && typeWidthMm(name, SIZES_MM[0]) > area.lengthMm - 2 * PAD_MM
   const room: Room = upright
     ? { alongMm: area.widthMm, acrossMm: area.lengthMm, upright }
     : { alongMm: area.lengthMm, acrossMm: area.widthMm, upright }
+  const words = wordsFor(upright)
   const fit = fitOf(words, room)
   const { lines, sizeMm } = fit ?? { lines: [words.key], sizeMm: keySizeMm(words.key, area) }
   const middle = at(area.xMm + area.lengthMm / 2, area.yMm + area.widthMm / 2)

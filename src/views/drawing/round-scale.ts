@@ -1,7 +1,7 @@
-/** How many times smaller a thing is drawn; steps that a rule and a head can undo. */
+/** How many times smaller a thing is drawn: steps close enough that little paper is left bare. */
 const SMALLER = [
-  1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 125, 150, 200, 250, 300, 400,
-  500,
+  1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 25, 30, 35, 40, 50, 60, 80, 100, 150,
+  200, 300, 500,
 ]
 
 /** The smallest round reduction that makes a thing fit a room. */

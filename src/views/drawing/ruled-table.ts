@@ -41,7 +41,7 @@ export function ruledTable(
     (_, index) => corner.xMm + columns.slice(0, index).reduce((sum, c) => sum + c.widthMm, 0),
   )
   const endMm = corner.xMm + columns.reduce((sum, { widthMm }) => sum + widthMm, 0)
-  const rule = (y: number) => line('dimension', at(corner.xMm, y), at(endMm, y))
+  const rule = (y: number) => line('hatch', at(corner.xMm, y), at(endMm, y))
   const cellsAt = (cells: readonly string[][], y: number, role: 'text' | 'heading'): Shape[] =>
     cells.flatMap((lines, column) =>
       lines.map((words, index) =>

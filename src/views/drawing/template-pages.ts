@@ -1,73 +1,65 @@
 import { DRILL_CAUTION } from '../../core/shop/cautions.ts'
 import type { Hole, Panel } from '../../schema/panel.ts'
-import { boltGroups } from './bolt-groups.ts'
+import { boltCircles } from './bolt-groups.ts'
 import type { Drawing, Layer, Rectangle, Shape } from './drawing.ts'
-import { plural, sizeSaid } from './figures.ts'
+import { figure, plural, sizeSaid } from './figures.ts'
+import { holeLabels, holeSizeSaid } from './hole-labels.ts'
 import { type Drawn, type Job, titled } from './job.ts'
-import { labelShapes, type Taken } from './labels.ts'
-import { centreMark, holeEdge, holeReach, panelEdge } from './panel-shapes.ts'
-import { holeSaid } from './panel-view.ts'
+import { centreMark, holeEdge, panelEdge } from './panel-shapes.ts'
 import { MARGIN_MM, onItsSide, type Paper, type PaperSize, upright } from './paper.ts'
 import { moved } from './placed.ts'
 import { registerMarks } from './register-marks.ts'
 import { RULER_MM, ruler } from './ruler.ts'
-import { at, circle, text } from './shapes.ts'
+import { at, text } from './shapes.ts'
 import { tileMap } from './tile-map.ts'
 import { type Tile, type Tiling, tiling } from './tiles.ts'
 import { shortened, wrapped } from './type-width.ts'
 
 /** Strip at the foot of every template: ruler, words, map. */
-const FOOT_MM = 15
+const FOOT_MM = 17
 /** Paper around the panel, so that its edge shows whole. */
 const BLEED_MM = 1
 /** A template of more sheets than this is not worth gluing. Common practice, no source. */
 export const MOST_TILES = 40
-const SMALL_MM = 14
+/** Arms of a cross beyond the edge of its hole: they still show when the hole is cut out. */
+const CROSS_MM = 2.5
+const NOTE_MM = 2.2
+const MAP = { lengthMm: 24, widthMm: 15 }
 
-/** A true-size hole with a cross that reaches beyond its edge, and what it is. */
-function holeMarks(panel: Panel): Shape[] {
-  const taken: Taken = { boxes: [] }
-  const labelled = panel.holes.filter(({ kind }) => kind !== 'bolt')
-  const edges = panel.holes.flatMap((hole) => [holeEdge(hole), centreMark(hole, 4, 'mark')])
-  const circles = boltGroups(panel.holes).map(({ around, circleMm }) =>
-    circle('centre', at(around.xMm, around.yMm), circleMm / 2),
-  )
-  return [...edges, ...circles, ...labelled.flatMap((hole) => holeLabel(hole, panel, taken))]
-}
+/** The bit or saw where it is not of the size of the hole. */
+const sawSaid = ({ drillMm, diameterMm }: Hole): string =>
+  drillMm === null || drillMm === diameterMm ? '' : `, saw ${figure(drillMm)}`
 
-function holeLabel(hole: Hole, panel: Panel, taken: Taken): Shape[] {
-  const words = holeSaid(hole)
-  const reach = holeReach(hole)
-  const large = 2 * Math.min(reach.xMm, reach.yMm) > SMALL_MM
-  const away = reach.yMm + 7
-  const up = at(hole.xMm, hole.yMm + away)
-  const down = at(hole.xMm, hole.yMm - away)
-  const beside = panel.widthMm - hole.yMm < away + 3 ? [down, up] : [up, down]
-  return labelShapes(
-    { words, middles: large ? [at(hole.xMm, hole.yMm - 0.45 * reach.yMm)] : beside, patch: large },
-    taken,
-  )
-}
+/** True-size holes with crosses that reach beyond their edges, and what they are. */
+const holeMarks = (panel: Panel): Shape[] => [
+  ...panel.holes.flatMap((hole) => [holeEdge(hole), centreMark(hole, CROSS_MM, 'mark')]),
+  ...boltCircles(panel),
+  ...holeLabels(panel, {
+    placement: { origin: at(0, 0), scale: 1 },
+    besideMm: 0,
+    nameOf: (hole) => `${hole.id} ${holeSizeSaid(hole)}${sawSaid(hole)}`,
+  }),
+]
 
 const ORDER = 'Print at 100 % (actual size), measure the ruler before drilling.'
 
 function footShapes(panel: Panel, plan: Tiling, tile: Tile, job: Job, paper: Paper): Shape[] {
   const many = plan.tiles.length > 1
   const left = MARGIN_MM + RULER_MM + 8
-  const mapMm = many ? 34 : 0
+  const mapMm = many ? MAP.lengthMm + 3 : 0
   const roomMm = paper.widthMm - MARGIN_MM - left - mapMm
   const title = titled(`Template ${panel.id}`, job)
-  const said = `${sizeSaid(panel)} mm, for ${plural(panel.count, 'piece')}${many ? `, sheet ${tile.name} of ${plan.tiles.length}` : ''}`
+  const said = `${many ? `sheet ${tile.name} of ${plan.tiles.length}, ` : ''}${sizeSaid(panel)} mm, ${plural(panel.count, 'piece')}`
   const glue = many ? ' Cut along the dashes, lay the rings on each other.' : ''
-  const notes = wrapped(`${ORDER}${glue}`, roomMm, 2.1)
+  const notes = wrapped(`${ORDER}${glue}`, 0.93 * roomMm, NOTE_MM)
   return [
     ...ruler(at(MARGIN_MM + 1, MARGIN_MM + 1)),
-    text(at(left, MARGIN_MM + 10.2), shortened(title, 0.93 * roomMm, 3), { sizeMm: 3, role: 'heading' }),
-    text(at(left, MARGIN_MM + 7), shortened(said, roomMm, 2.1), { sizeMm: 2.1 }),
-    ...notes.map((note, index) => text(at(left, MARGIN_MM + 4.1 - 2.6 * index), note, { sizeMm: 2.1 })),
-    ...(many
-      ? tileMap(at(paper.widthMm - MARGIN_MM - 32, MARGIN_MM), plan, tile, { lengthMm: 32, widthMm: 13 })
-      : []),
+    text(at(left, MARGIN_MM + 12.2), shortened(title, 0.93 * roomMm, 3), { sizeMm: 3, role: 'heading' }),
+    text(at(left, MARGIN_MM + 8.9), shortened(said, roomMm, NOTE_MM), { sizeMm: NOTE_MM }),
+    ...notes.map((note, index) =>
+      text(at(left, MARGIN_MM + 6.1 - 2.8 * index), note, { sizeMm: NOTE_MM, role: 'heading' }),
+    ),
+    ...(many ? tileMap(at(paper.widthMm - MARGIN_MM - MAP.lengthMm, MARGIN_MM), plan, tile, MAP) : []),
   ]
 }
 

@@ -25,17 +25,21 @@ const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
 const lettered = (row: number): string =>
   `${row < 26 ? '' : LETTERS[Math.floor(row / 26) - 1]}${LETTERS[row % 26]}`
 
-/** Tiles of a room's size that cover a thing, each overlapping the next; the thing stands in the middle of them. */
+/** What tiles show beyond the lower or left end of a thing: a lone one has it in its middle, of several the first begins with it. */
+const spareMm = (count: number, sizeMm: number, roomMm: number): number =>
+  count === 1 ? (roomMm - sizeMm) / 2 : 0
+
+/** Tiles of a room's size that cover a thing, each overlapping the next, from its lower left corner on. */
 export function tiling(thing: Rectangle, room: { lengthMm: number; widthMm: number }): Tiling {
-  const [columns, rows] = [along(thing.lengthMm, room.lengthMm), along(thing.widthMm, room.widthMm)]
-  const coveredMm = (count: number, roomMm: number) => count * (roomMm - OVERLAP_MM) + OVERLAP_MM
-  const left = thing.xMm - (coveredMm(columns, room.lengthMm) - thing.lengthMm) / 2
-  const top = thing.yMm + thing.widthMm + (coveredMm(rows, room.widthMm) - thing.widthMm) / 2
+  const { lengthMm, widthMm } = room
+  const [columns, rows] = [along(thing.lengthMm, lengthMm), along(thing.widthMm, widthMm)]
+  const left = thing.xMm - spareMm(columns, thing.lengthMm, lengthMm)
+  const bottom = thing.yMm - spareMm(rows, thing.widthMm, widthMm)
   const tiles = Array.from({ length: columns * rows }, (_, index): Tile => {
     const [column, row] = [index % columns, Math.floor(index / columns)]
-    const xMm = left + column * (room.lengthMm - OVERLAP_MM)
-    const yMm = top - row * (room.widthMm - OVERLAP_MM) - room.widthMm
-    return { name: `${lettered(row)}${column + 1}`, column, row, window: { xMm, yMm, ...room } }
+    const xMm = left + column * (lengthMm - OVERLAP_MM)
+    const yMm = bottom + (rows - 1 - row) * (widthMm - OVERLAP_MM)
+    return { name: `${lettered(row)}${column + 1}`, column, row, window: { xMm, yMm, lengthMm, widthMm } }
   })
   return { columns, rows, tiles }
 }
