@@ -81,7 +81,7 @@ function partShapes({ sheet, panels }: BoardPlan, placement: Placement, taken: T
       details: detailsFor(upright),
       key,
     }))
-    if (label.keyed) keys.push(`${key} = ${part.id} ${detailsFor(false).join(', ')}`)
+    if (label.keyed) keys.push(`${key} = ${[part.id, ...detailsFor(false)].join(', ')}`)
     shapes.push(rectangle('face', area), ...label.shapes)
     taken.boxes.push(...label.shapes.flatMap(textBox))
   }

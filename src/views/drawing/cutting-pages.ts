@@ -34,6 +34,11 @@ const headingOf = (sheet: Sheet, { cautions }: Drawn, job: Job, title: string): 
   notes: cautions.filter((caution) => AT_THE_SAW.includes(caution)),
 })
 
+const notPlacedSaid = ({ notPlaced }: Drawn): string[] =>
+  notPlaced.length === 0
+    ? []
+    : [`Found no board: ${notPlaced.map(({ id, count }) => `${count} × ${id}`).join(', ')}.`]
+
 /** The grain of the board, an arrow below it. */
 function grainShapes(sheet: Sheet, job: Job, board: Rectangle): Shape[] {
   const grain = boardOf(job, sheet)?.grain ?? 'none'
@@ -57,7 +62,7 @@ const EDGE_MM = 2.5
 function diagram(sheet: Sheet, cuts: readonly Cut[], answer: Drawn, job: Job, size: PaperSize): Drawing {
   const paper = sheet.widthMm > sheet.lengthMm ? upright(size) : onItsSide(size)
   const plain = headingOf(sheet, answer, job, 'Cutting diagram')
-  const heading = { ...plain, notes: [LEGEND, ...plain.notes] }
+  const heading = { ...plain, notes: [...notPlacedSaid(answer), LEGEND, ...plain.notes] }
   const room = roomOn(paper, heading)
   const inner = { lengthMm: room.lengthMm - 2 * EDGE_MM, widthMm: room.widthMm - FOOT_MM - EDGE_MM }
   const times = roundScale(sheet, inner)

@@ -19,12 +19,16 @@ export interface DxfShape {
 /** Height of capitals, which the format measures, over the size of the type. */
 const CAPITAL = 0.73
 
+/** A sign by its number, which has four digits in the format. */
+const escaped = (sign: string): string =>
+  sign.length > 1 ? '?' : `\\U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`
+
 /** Text of the format ends at a line end, and signs beyond ASCII depend on the program that reads it. */
 const plain = (text: string): string =>
   text
     .replaceAll('×', 'x')
     .replaceAll('⌀', 'dia ')
-    .replace(/[^ -~]/gu, (sign) => `\\U+${sign.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`)
+    .replace(/[^ -~]/gu, escaped)
 
 function add(writer: DxfWriter, { layer, shape }: DxfShape): void {
   const options = { layerName: layer }

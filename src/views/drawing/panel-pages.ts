@@ -1,3 +1,4 @@
+import { DRILL_CAUTION } from '../../core/shop/cautions.ts'
 import type { Panel } from '../../schema/panel.ts'
 import type { Drawing, Rectangle, Shape } from './drawing.ts'
 import { figure, plural, sizeSaid } from './figures.ts'
@@ -15,7 +16,7 @@ const SEEN = `Seen from outside. x and y run from the lower left corner. ${SIZES
 const BANDS = 'A thick stroke along an edge: it gets a band; sizes are those before it is ironed on.'
 
 const notesFor = (panels: readonly Panel[]): string[] => [
-  panels.some(({ holes }) => holes.length > 0) ? SEEN : SIZES,
+  ...(panels.some(({ holes }) => holes.length > 0) ? [SEEN, DRILL_CAUTION] : [SIZES]),
   ...(panels.some(({ bandedEdges }) => bandedEdges.length > 0) ? [BANDS] : []),
 ]
 

@@ -49,12 +49,12 @@ interface Type {
 /** Size of the type of notes and dimensions: the least that reads well at arm's length. */
 export const TYPE_MM = 2.8
 
-/** Text on its base line. */
+/** Text on its base line; in one line, whatever breaks a name was given with. */
 export const text = (
   place: Point,
   words: string,
   { sizeMm = TYPE_MM, anchor = 'start', angleDeg = 0, role = 'text' }: Type = {},
-): Text => ({ kind: 'text', role, at: place, text: words, sizeMm, anchor, angleDeg })
+): Text => ({ kind: 'text', role, at: place, text: words.replace(/\s+/g, ' '), sizeMm, anchor, angleDeg })
 
 /** Half the height of capitals and figures over the size of the type, so that text stands around a middle. */
 const HALF_CAPITAL = 0.36
