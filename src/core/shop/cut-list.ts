@@ -14,6 +14,7 @@ import { boxAssumptions, USUAL_KERF_MM, workshopAssumptions } from './cut-list-a
 import { boardFormulas, boxFormulas } from './cut-list-working.ts'
 import { ductOf, ductPanels } from './duct.ts'
 import { edgesToBandMm, edgingPlan } from './edging.ts'
+import { workOf } from './effort.ts'
 import { frameFaults } from './frame-faults.ts'
 import { leastWebMm } from './front-layout.ts'
 import { shopFacts } from './gather-facts.ts'
@@ -24,10 +25,6 @@ import { boardMassKg, densityKgPerM3 } from './mass.ts'
 
 /** Pieces a request may ask for; more would keep others waiting. */
 const MOST_PIECES = 2000
-
-/** Work spent on improving every layout, and a second of effort more, in pieces squared (measured, not exact). */
-const USUAL_WORK = 4e6
-const WORK_PER_SECOND = 7e7
 
 /** What only the caller knows. */
 export interface Resolved {
@@ -147,7 +144,7 @@ export function cutList(request: CutListRequest, resolved: Resolved): Outcome<Cu
   const parts = wanted.panels.map(partOf)
   const stock = namedStock(request.stock)
   const kerfMm = request.workshop?.kerfMm ?? USUAL_KERF_MM
-  const work = USUAL_WORK + WORK_PER_SECOND * (request.effort?.seconds ?? 0)
+  const work = workOf(request.effort?.seconds ?? 0)
   const boards = boardSections(layout(parts, stock, kerfMm, work), parts, stock, kerfMm)
   const facts = boardFacts(parts, stock, kerfMm, boards.notPlaced)
   return {
