@@ -34,7 +34,7 @@ const MOST_TRIES = 12
 /** Step of the numerical slopes; values are of the order of 1. */
 const SLOPE_STEP = 1e-5
 /** Gain still to be had, as a share of the variance, below which no value moves by more than a hair of its deviation. */
-const SMALL_GAIN = 1e-16
+const SMALL_GAIN = 1e-14
 /** Improvement, as a share of the sum of squares, below which a fit is done. */
 const SMALL = 1e-10
 /** Mean square below which readings without noise are met. */
@@ -65,7 +65,7 @@ export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
       if (weightedSquares(residuals, weights) < here.sum) {
         values = moved
         here = surroundings(problem, values, residuals, weights)
-        damping = Math.max(SMALL, damping / 5)
+        damping = Math.max(SMALL, damping / 10)
         break
       }
       damping *= 4

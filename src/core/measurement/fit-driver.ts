@@ -1,0 +1,152 @@
+import { driverImpedance } from './driver-model.ts'
+import { kindsOf, problemOf, RESONANCES, type Task, UNKNOWNS_OF } from './fit-problem.ts'
+import { type DriverSweeps, startOf } from './fit-start.ts'
+import { type LeastSquaresFit, leastSquares, robustLeastSquares } from './least-squares.ts'
+import type { MeasuredSweep } from './sweep.ts'
+import { BOUNDS, coilOf, type Sought, soughtOf, toScale, type Unknown } from './unknowns.ts'
+
+/** A driver that explains its sweeps, all of them at once. */
+export interface DriverFit {
+  names: readonly Unknown[]
+  sought: Sought
+  /** Of the values sought as logarithms (the exponent as it is), in the order of `names`. */
+  covariance: readonly (readonly number[])[]
+  freedom: number
+  /** Root mean square over the degrees of freedom, as a share of the impedance; of the phases in radians. */
+  misfit: number
+  phaseMisfit: number | null
+  readings: number
+  converged: boolean
+  parts: FittedPart[]
+  /** Values that ended at the edge of what a driver can be. */
+  atBounds: Unknown[]
+}
+
+/** One sweep beside the curve of the fitted driver. */
+export interface FittedPart {
+  sweep: keyof DriverSweeps
+  measured: MeasuredSweep
+  fittedOhm: Float64Array
+  fittedPhaseDeg: Float64Array
+  /** Places in the sweep whose impedance or phase was left out. */
+  outliers: number[]
+}
+
+/** How sure a reading of a direct-current meter is, as a share. Common practice, no source. */
+const METER_DEVIATION = 0.01
+/** A lossy coil must explain this much more than a plain one, as −2 log likelihood. Akaike 1974 asks for 2; from memory. */
+const LOSS_WORTH = 6
+/** Readings without noise tell nothing of which scatter belongs to what. */
+const NO_SCATTER = 1e-5
+
+/**
+ * Fits one driver to its sweeps: impedances as shares, phases in radians where they are there, outliers let go.
+ * The coil is lossy where the readings ask for it. Null where a sweep shows no resonance to begin at.
+ * Source: weights by 1/|Z| and start from the hand formulas, acoustics practice; the rest in least-squares.ts.
+ */
+export function fitDriver(sweeps: DriverSweeps, leadOhm: number, meterOhm: number | null): DriverFit | null {
+  const parts = (['freeAir', 'withMass', 'inBox'] as const).flatMap((sweep) => {
+    const measured = sweeps[sweep]
+    return measured === null ? [] : [{ sweep, measured }]
+  })
+  const task = { parts, leadOhm, meterOhm }
+  const plain = parts.flatMap(({ sweep }): Unknown[] => UNKNOWNS_OF[sweep])
+  const starts = startOf(sweeps, leadOhm, meterOhm)
+  const fits = starts.map((start) => fitted(task, plain, start))
+  const best = fits.sort((a, b) => a.fit.misfit - b.fit.misfit)[0]
+  if (best === undefined) return null
+  return finished(task, withLoss(task, best))
+}
+
+/** The fit with a lossy coil where the readings are clearly nearer to it, else the one with a plain coil. */
+function withLoss(task: Task, plain: Attempt): Attempt {
+  if (plain.fit.misfit < NO_SCATTER) return plain
+  const names: readonly Unknown[] = [...plain.names, 'exponent']
+  const problem = problemOf(task, names, { ...plain.sought, exponent: 0.85 })
+  const trial = leastSquares({ ...problem, weights: plain.fit.weights })
+  const worth = 2 * plain.readings * Math.log(plain.fit.misfit / Math.max(trial.misfit, NO_SCATTER))
+  if (worth < LOSS_WORTH) return plain
+  const lossy = fitted(task, names, soughtOf(names, trial.values))
+  return lossy.fit.misfit < plain.fit.misfit ? lossy : plain
+}
+
+interface Attempt {
+  names: readonly Unknown[]
+  fit: LeastSquaresFit
+  sought: Sought
+  readings: number
+}
+
+function fitted(task: Task, names: readonly Unknown[], start: Sought): Attempt {
+  const problem = problemOf(task, names, start)
+  const first = robustLeastSquares(problem)
+  const weights = balanced(task, first)
+  const fit = weights === null ? first : robustLeastSquares({ ...problem, start: first.values, weights })
+  return { names, fit, sought: soughtOf(names, fit.values), readings: problem.readings.length }
+}
+
+const rms = (residuals: readonly number[]): number =>
+  Math.sqrt(residuals.reduce((sum, value) => sum + value * value, 0) / Math.max(1, residuals.length))
+
+function residualsOf(task: Task, fit: LeastSquaresFit, kind: 'ohm' | 'phase'): number[] {
+  const kinds = kindsOf(task)
+  return [...fit.residuals].filter((_, i) => kinds[i] === kind && fit.weights[i]! > 0)
+}
+
+/** Weights that give impedances, phases and the meter each the scatter they have; null where one fits all. */
+function balanced(task: Task, fit: LeastSquaresFit): Float64Array | null {
+  const ohm = rms(residualsOf(task, fit, 'ohm'))
+  const phases = residualsOf(task, fit, 'phase')
+  const phase = phases.length === 0 ? ohm : rms(phases)
+  const alike = phase < 1.4 * ohm && ohm < 1.4 * phase
+  if (ohm < NO_SCATTER || phase < NO_SCATTER || (alike && task.meterOhm === null)) return null
+  const weight = { ohm: 1, phase: (ohm / phase) ** 2, meter: (ohm / METER_DEVIATION) ** 2 }
+  return Float64Array.from(kindsOf(task), (kind) => weight[kind])
+}
+
+const DEG = 180 / Math.PI
+
+function finished(task: Task, { names, fit, sought }: Attempt): DriverFit {
+  const phases = residualsOf(task, fit, 'phase')
+  const share = Math.sqrt((fit.freedom + names.length) / fit.freedom)
+  let at = 0
+  const parts = task.parts.map(({ sweep, measured }) => {
+    const n = measured.ohm.length
+    const width = measured.phaseDeg === null ? n : 2 * n
+    const weights = fit.weights.subarray(at, at + width)
+    at += width
+    const { re, im } = driverImpedance(
+      coilOf(sought, task.leadOhm),
+      RESONANCES[sweep](sought),
+      measured.frequencyHz,
+    )
+    return {
+      sweep,
+      measured,
+      fittedOhm: re.map((value, i) => Math.hypot(value, im[i]!)),
+      fittedPhaseDeg: re.map((value, i) => Math.atan2(im[i]!, value) * DEG),
+      outliers: Array.from(measured.ohm, (_, i) => i).filter(
+        (i) => weights[i] === 0 || (width > n && weights[n + i] === 0),
+      ),
+    }
+  })
+  return {
+    names,
+    sought,
+    covariance: fit.covariance,
+    freedom: fit.freedom,
+    misfit: share * rms(residualsOf(task, fit, 'ohm')),
+    phaseMisfit: phases.length === 0 ? null : share * rms(phases),
+    readings: fit.weights.filter((weight) => weight > 0).length,
+    converged: fit.converged,
+    parts,
+    atBounds: names.filter((name, i) => isAtBound(name, fit.values[i]!)),
+  }
+}
+
+/** A coil without inductance, or one that is a pure inductance, is a driver all the same. */
+function isAtBound(name: Unknown, value: number): boolean {
+  if (name === 'le' || name === 'exponent') return false
+  const [lowest, highest] = BOUNDS[name].map((bound) => toScale(name, bound)) as [number, number]
+  return value <= lowest || value >= highest
+}
