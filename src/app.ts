@@ -9,6 +9,7 @@ import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
 import { cutList } from './api/cut-list/route.ts'
 import { designCheck } from './api/design-check/route.ts'
+import { driverMeasurement } from './api/driver-measurement/route.ts'
 import { health } from './api/health.ts'
 import type { HeavyWork } from './api/heavy-work.ts'
 import { readJsonBodies } from './api/json-body.ts'
@@ -79,6 +80,7 @@ export async function buildApp({
   await app.register(loadImpedance)
   await app.register(powerBudget)
   await app.register(cutList)
+  await app.register(driverMeasurement)
   await app.register(asBuiltBox)
 
   await app.register(tools, { allowedHosts })

@@ -58,6 +58,7 @@ export function measureDriver(
   const unusable = unusableFaults(figures, `${at}/freeAir`)
   if (unusable.length > 0) return { faults: unusable }
   const { massG, volumeL } = converter.conversion
+  const exampleL = boxVolumeL ?? exampleVolumeL(decidingOf(figures))
   const result: MeasuredResult = {
     id: driver.id,
     parameters: parametersFrom(figures, driver.ratedImpedanceOhm),
@@ -66,7 +67,7 @@ export function measureDriver(
     outliers: outliersOf(fit),
     curves: curvesOf(fit),
     secondOpinion: secondOpinion(sweeps, leadOhm, meterOhm, converter.conversion),
-    effects: effectsOf(figures, boxVolumeL ?? exampleVolumeL(decidingOf(figures))),
+    effects: effectsOf(figures, exampleL),
     next: nextOf(figures, { fit, massG, volumeL, mmsG: valueIn(figures, 'mmsG'), meterOhm }),
   }
   return {
@@ -77,7 +78,30 @@ export function measureDriver(
     result,
     guessed: converter.guessed,
     readingsOnPeak: readingsOnPeak(fit),
-    assumptions: [...converter.assumptions, ...rules.assumptions],
+    assumptions: [
+      ...(driver.leadOhm === undefined
+        ? [
+            {
+              at: `${at}/leadOhm`,
+              value: 0,
+              unit: 'ohm',
+              why: 'the readings are taken as free of leads and clips',
+            },
+          ]
+        : []),
+      ...converter.assumptions,
+      ...rules.assumptions,
+      ...(boxVolumeL === null
+        ? [
+            {
+              at: '/boxVolumeL',
+              value: exampleL,
+              unit: 'L',
+              why: `for the effects on a box: the closed one of total Q 0.707 for ${driver.id}, or as large as its Vas where there is none`,
+            },
+          ]
+        : []),
+    ],
   }
 }
 
