@@ -76,7 +76,7 @@ function partShapes({ sheet, panels }: BoardPlan, placement: Placement, taken: T
       `${sizeSaid(part)}${grainMark(grain, part.turned, upright)}`,
       ...(part.turned ? ['turned'] : []),
     ]
-    const label = partLabel(area, part.id, (upright) => ({
+    const label = partLabel(area, (upright) => ({
       name: part.id,
       details: detailsFor(upright),
       key,
@@ -102,7 +102,7 @@ function textBox(shape: Shape): ReturnType<typeof boxOf>[] {
 function offcutShapes({ sheet }: BoardPlan, placement: Placement, taken: Taken): Shape[] {
   return sheet.offcuts.flatMap((offcut) => {
     const area = scaled(offcut, placement)
-    const { shapes, keyed } = partLabel(area, 'offcut', () => ({
+    const { shapes, keyed } = partLabel(area, () => ({
       name: 'offcut',
       details: [sizeSaid(offcut)],
       key: '',

@@ -34,9 +34,9 @@ interface Around {
 
 /**
  * Middles for a label of a hole: below and above its centre when it fits inside, else around the hole, at last beside
- * the panel at the height of the hole.
+ * the panel at the height of the hole, if it is the only one that could be meant there.
  */
-function middlesFor(hole: Hole, words: string, { placement, asideMm }: Around): Point[] {
+function middlesFor(hole: Hole, words: string, { placement, asideMm }: Around, rightmost: boolean): Point[] {
   const { xMm, yMm } = onPaper(hole, placement)
   const reach = holeReach(hole)
   const [x, y] = [placement.scale * reach.xMm, placement.scale * reach.yMm]
@@ -52,10 +52,19 @@ function middlesFor(hole: Hole, words: string, { placement, asideMm }: Around): 
     at(xMm, yMm + over + 4),
     at(xMm, yMm - over - 8),
     at(xMm, yMm + over + 8),
-    at(asideMm + half, yMm + LINE_MM / 2),
+    ...[-over, over].flatMap((up) => [at(xMm + half / 3, yMm + up), at(xMm - half / 3, yMm + up)]),
+    ...(rightmost ? [at(asideMm + half, yMm + LINE_MM / 2)] : []),
   ]
   const inside = [at(xMm, yMm - 0.4 * y), at(xMm, yMm + 0.4 * y)]
   return half < 0.85 * x && y > 8 ? [...inside, ...around] : around
+}
+
+/** true when no other opening lies right of a hole at its height. */
+function isRightmost(hole: Hole, holes: readonly Hole[]): boolean {
+  const y = holeReach(hole).yMm
+  return !located(holes).some(
+    (other) => other.xMm > hole.xMm && Math.abs(other.yMm - hole.yMm) < y + holeReach(other).yMm,
+  )
 }
 
 function boltLabel(group: BoltGroup, { placement, asideMm }: Around, taken: Taken): Shape[] {
@@ -127,7 +136,10 @@ export function holeLabels(panel: Panel, { placement, besideMm, nameOf }: Naming
       .filter((other) => other !== hole)
       .map((other) => takenBy(other, groups, placement))
     const here: Taken = { boxes: [...taken.boxes, ...others] }
-    const name = labelShapes({ words, middles: middlesFor(hole, words, around) }, here)
+    const name = labelShapes(
+      { words, middles: middlesFor(hole, words, around, isRightmost(hole, panel.holes)) },
+      here,
+    )
     taken.boxes.push(...here.boxes.slice(-1))
     return name
   })

@@ -66,12 +66,12 @@ function headShapes({ title, subtitle }: Heading, { widthMm, heightMm }: Paper):
   ]
 }
 
-const footShapes = (heading: Heading, paper: Paper): Shape[] =>
-  noteLines(heading, paper)
-    .reverse()
-    .map((note, index) =>
-      text(at(MARGIN_MM, MARGIN_MM + 1 + index * NOTE_LINE_MM), note, { sizeMm: NOTE_MM }),
-    )
+function footShapes(heading: Heading, paper: Paper): Shape[] {
+  const lines = noteLines(heading, paper)
+  return lines.map((note, index) =>
+    text(at(MARGIN_MM, MARGIN_MM + 1 + (lines.length - 1 - index) * NOTE_LINE_MM), note, { sizeMm: NOTE_MM }),
+  )
+}
 
 /** A page with its title above and its notes below. */
 export function page(paper: Paper, heading: Heading, layers: readonly Layer[]): Drawing {

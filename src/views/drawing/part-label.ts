@@ -19,7 +19,7 @@ export interface PartWords {
   key: string
 }
 
-/** How a rectangle is written in: level, or upwards where only its height has room. */
+/** How a rectangle is written in: level or upwards. */
 interface Room {
   alongMm: number
   acrossMm: number
@@ -29,55 +29,68 @@ interface Room {
 interface Fit {
   lines: readonly string[]
   sizeMm: number
+  upright: boolean
 }
+
+/** The words, told whether they are written upwards: an arrow among them then points another way. */
+export type WordsFor = (upright: boolean) => PartWords
+
+/** Level, and upwards too where there is more height than width. */
+const roomsOf = ({ lengthMm, widthMm }: Rectangle): Room[] => [
+  { alongMm: lengthMm, acrossMm: widthMm, upright: false },
+  ...(widthMm > lengthMm ? [{ alongMm: widthMm, acrossMm: lengthMm, upright: true }] : []),
+]
 
 const fits = (lines: readonly string[], sizeMm: number, { alongMm, acrossMm }: Room): boolean =>
   lines.length * LINE * sizeMm + PAD_MM <= acrossMm &&
   lines.every((words) => typeWidthMm(words, sizeMm) + 2 * PAD_MM <= alongMm)
 
-/** The fullest wording in the largest type that fits: in lines, in one line, then with the name shortened, else none. */
-function fitOf({ name, details }: PartWords, room: Room): Fit | null {
-  const wordings = [[name, ...details], [name, details.join(', ')], [[name, ...details].join(', ')]]
+/** Wordings from the best to read on: in lines, in two, in one. */
+const wordings = (name: string, details: readonly string[]): string[][] => [
+  [name, ...details],
+  [name, details.join(', ')],
+  [[name, ...details].join(', ')],
+]
+
+/** The whole name in the largest type that fits. */
+function wholeFit(rooms: readonly Room[], wordsFor: WordsFor): Fit | undefined {
   for (const sizeMm of SIZES_MM) {
-    const lines = wordings.find((wording) => fits(wording, sizeMm, room))
-    if (lines !== undefined) return { lines, sizeMm }
+    for (const room of rooms) {
+      const { name, details } = wordsFor(room.upright)
+      const lines = wordings(name, details).find((wording) => fits(wording, sizeMm, room))
+      if (lines !== undefined) return { lines, sizeMm, upright: room.upright }
+    }
   }
-  const short = shortened(name, room.alongMm - 2 * PAD_MM, LEAST_MM)
-  const shorter = [
-    [short, ...details],
-    [short, details.join(', ')],
-  ]
-  const lines =
-    [...short].length < LEAST_SIGNS ? undefined : shorter.find((wording) => fits(wording, LEAST_MM, room))
-  return lines === undefined ? null : { lines, sizeMm: LEAST_MM }
+  return undefined
 }
 
-/**
- * The words in a rectangle, and whether only its key had room.
- * @param wordsFor  the words, told whether they are written upwards: an arrow among them then points another way
- */
-export function partLabel(
-  area: Rectangle,
-  name: string,
-  wordsFor: (upright: boolean) => PartWords,
-): { shapes: Shape[]; keyed: boolean } {
-  const upright = area.widthMm > area.lengthMm && typeWidthMm(name, SIZES_MM[0]) > area.lengthMm - 2 * PAD_MM
-  const room: Room = upright
-    ? { alongMm: area.widthMm, acrossMm: area.lengthMm, upright }
-    : { alongMm: area.lengthMm, acrossMm: area.widthMm, upright }
-  const words = wordsFor(upright)
-  const fit = fitOf(words, room)
-  const { lines, sizeMm } = fit ?? { lines: [words.key], sizeMm: keySizeMm(words.key, area) }
-  const middle = at(area.xMm + area.lengthMm / 2, area.yMm + area.widthMm / 2)
-  const turned = upright && fit !== null
-  const shapes = lines.map((line, index) => {
-    const down = (index - (lines.length - 1) / 2) * LINE * sizeMm
-    const place = turned ? at(middle.xMm + down, middle.yMm) : at(middle.xMm, middle.yMm - down)
-    return textAround(place, line, { sizeMm, angleDeg: turned ? 90 : 0 })
-  })
-  return { shapes, keyed: fit === null }
+/** The name shortened, in the least type. */
+function shortenedFit(rooms: readonly Room[], wordsFor: WordsFor): Fit | undefined {
+  for (const room of [...rooms].reverse()) {
+    const { name, details } = wordsFor(room.upright)
+    const short = shortened(name, room.alongMm - 2 * PAD_MM, LEAST_MM)
+    const lines = wordings(short, details).find((wording) => fits(wording, LEAST_MM, room))
+    if (lines !== undefined && [...short].length >= LEAST_SIGNS)
+      return { lines, sizeMm: LEAST_MM, upright: room.upright }
+  }
+  return undefined
 }
 
 /** As large as the part takes, down to what can just be read. */
 const keySizeMm = (key: string, { lengthMm, widthMm }: Rectangle): number =>
   Math.max(1.5, Math.min(2.6, 0.8 * widthMm, (2.6 * 0.9 * lengthMm) / typeWidthMm(key, 2.6)))
+
+/** The words in a rectangle, and whether only their key had room. */
+export function partLabel(area: Rectangle, wordsFor: WordsFor): { shapes: Shape[]; keyed: boolean } {
+  const rooms = roomsOf(area)
+  const { key } = wordsFor(false)
+  const fit = wholeFit(rooms, wordsFor) ?? shortenedFit(rooms, wordsFor)
+  const { lines, sizeMm, upright } = fit ?? { lines: [key], sizeMm: keySizeMm(key, area), upright: false }
+  const middle = at(area.xMm + area.lengthMm / 2, area.yMm + area.widthMm / 2)
+  const shapes = lines.map((line, index) => {
+    const down = (index - (lines.length - 1) / 2) * LINE * sizeMm
+    const place = upright ? at(middle.xMm + down, middle.yMm) : at(middle.xMm, middle.yMm - down)
+    return textAround(place, line, { sizeMm, angleDeg: upright ? 90 : 0 })
+  })
+  return { shapes, keyed: fit === undefined }
+}

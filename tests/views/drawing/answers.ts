@@ -1,0 +1,63 @@
+import { readFileSync } from 'node:fs'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import { cutList } from '../../../src/core/shop/cut-list.ts'
+import type { CutListRequest } from '../../../src/schema/cut-list.ts'
+import type { Drawn } from '../../../src/views/drawing/job.ts'
+
+export interface Drawable {
+  answer: Drawn
+  request: CutListRequest & { name?: string }
+}
+
+/** The answer to a request, as the drawings take it. */
+export function drawable(request: Drawable['request']): Drawable {
+  const outcome = cutList(request, { portLengthMm: 60 })
+  if (isRefusal(outcome)) throw new Error(JSON.stringify(outcome.faults))
+  return { answer: { ...outcome.sections, cautions: outcome.cautions }, request }
+}
+
+const shelfPair = JSON.parse(
+  readFileSync(new URL('../../designs/shelf-pair.json', import.meta.url), 'utf8'),
+) as Required<
+  Pick<CutListRequest, 'box' | 'drivers' | 'port' | 'signal' | 'supply' | 'stock' | 'workshop'>
+> & {
+  name: string
+  boxes: number
+}
+
+/** Two vented boxes of 120 x 240 x 160 mm with two drivers each, from one trimmed offcut. */
+export function shelf(): Drawable {
+  const { name, box, boxes, drivers, port, signal, supply, stock, workshop } = shelfPair
+  return drawable({ name, box, boxes, drivers, port, signal, supply, stock, workshop })
+}
+
+/** A tall box whose slot and sides are taller than any sheet of paper. */
+export const tower = (): Drawable =>
+  drawable({
+    name: 'tall tower <&> "with signs" \u03a9 \u00b5',
+    box: {
+      kind: 'vented',
+      outer: { widthMm: 220, heightMm: 1050, depthMm: 300 },
+      panelThicknessMm: 18,
+      runsThrough: 'sides',
+    },
+    drivers: [{ ...shelfPair.drivers[0]!, count: 4 }],
+    port: { shape: 'slot', slot: { widthMm: 184, heightMm: 40, onWall: true }, lengthMm: 180 },
+    stock: [
+      { id: 'full sheet', lengthMm: 2440, widthMm: 1220, thicknessMm: 18, trimMm: 10, grain: 'length' },
+    ],
+    workshop: { kerfMm: 3.2 },
+  })
+
+/** Forty plain parts of different sizes, some narrow, every third with its grain along. */
+export const fortyParts = (): Drawable =>
+  drawable({
+    parts: Array.from({ length: 40 }, (_, index) => ({
+      id: index % 5 === 0 ? `a rather long name of part ${index + 1}` : `part ${index + 1}`,
+      lengthMm: 40 + ((index * 97) % 401),
+      widthMm: 12 + ((index * 53) % 190),
+      grain: index % 3 === 0 ? 'length' : 'any',
+    })),
+    stock: [{ lengthMm: 2440, widthMm: 1220, trimMm: 10, grain: 'length', count: 2 }],
+    workshop: { kerfMm: 3.2 },
+  })

@@ -1,0 +1,110 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { cutListPdf } from '../../../src/views/drawing/cut-list-drawings.ts'
+import type { PaperSize } from '../../../src/views/drawing/paper.ts'
+import { shelf, tower } from './answers.ts'
+
+/** A page as a PDF reader of others (poppler) sees it: 254 dots an inch are 10 a millimetre. */
+interface Seen {
+  widthPx: number
+  heightPx: number
+  /** Left edges and right edges of the dark runs on a line so many millimetres above the lower edge, mm. */
+  runsAt: (yMm: number) => { from: number; to: number }[]
+}
+
+const PX_PER_MM = 10
+const DARK = 128
+
+let folder = ''
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'true-size-'))
+})
+afterAll(() => rmSync(folder, { recursive: true }))
+
+function see(file: string, page: number): Seen {
+  const name = join(folder, 'page')
+  execFileSync('pdftoppm', [
+    '-gray',
+    '-r',
+    '254',
+    '-f',
+    `${page}`,
+    '-l',
+    `${page}`,
+    '-singlefile',
+    file,
+    name,
+  ])
+  const bytes = readFileSync(`${name}.pgm`)
+  const [head, width = '', height = ''] =
+    /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.toString('latin1', 0, 40)) ?? []
+  if (head === undefined) throw new Error('no grey picture')
+  const [widthPx, heightPx] = [Number(width), Number(height)]
+  const runsAt = (yMm: number) => {
+    const row = heightPx - 1 - Math.round(yMm * PX_PER_MM)
+    const start = head.length + row * widthPx
+    const dark = [...bytes.subarray(start, start + widthPx)].map((grey) => grey < DARK)
+    return dark.flatMap((here, x) => {
+      if (!here || dark[x - 1] === true) return []
+      const end = dark.indexOf(false, x)
+      return [{ from: x / PX_PER_MM, to: (end < 0 ? widthPx : end) / PX_PER_MM }]
+    })
+  }
+  return { widthPx, heightPx, runsAt }
+}
+
+const middle = ({ from, to }: { from: number; to: number }): number => (from + to) / 2
+
+/** Text of every page, by the same reader. */
+const textOf = (file: string): string[] =>
+  execFileSync('pdftotext', ['-layout', file, '-']).toString().split('\f')
+
+async function printed(paper: PaperSize) {
+  const { answer, request } = shelf()
+  const file = join(folder, `${paper}.pdf`)
+  writeFileSync(file, await cutListPdf(answer, request, paper))
+  const page = 1 + textOf(file).findIndex((text) => text.includes('Template front'))
+  return see(file, page)
+}
+
+describe.each(['A4', 'Letter'] as const)('the drilling template on %s', (paper) => {
+  it('has a ruler of 100 mm and the panel at its size', async () => {
+    const seen = await printed(paper)
+    const [widthMm, heightMm] = paper === 'A4' ? [210, 297] : [215.9, 279.4]
+    expect(seen.widthPx / PX_PER_MM).toBeCloseTo(widthMm, 0)
+    expect(seen.heightPx / PX_PER_MM).toBeCloseTo(heightMm, 0)
+    // The marks of whole centimetres are the tallest: eleven of them.
+    const marks = seen.runsAt(14.5).filter(({ to }) => to < 115)
+    expect(marks).toHaveLength(11)
+    expect(Math.abs(middle(marks.at(-1)!) - middle(marks[0]!) - 100)).toBeLessThan(0.3)
+    // The front of the request is 120 mm wide; 8 mm above its lower edge there is nothing but its edges.
+    const edges = seen.runsAt(heightMm === 297 ? 45 : 36)
+    expect(edges).toHaveLength(2)
+    expect(Math.abs(middle(edges[1]!) - middle(edges[0]!) - 120)).toBeLessThan(0.3)
+  })
+
+  it('leaves the edge of the paper bare, where printers do not reach', async () => {
+    const seen = await printed(paper)
+    for (let yMm = 1; yMm < seen.heightPx / PX_PER_MM - 1; yMm += 0.5) {
+      for (const { from, to } of seen.runsAt(yMm)) {
+        expect(from).toBeGreaterThan(8)
+        expect(to).toBeLessThan(seen.widthPx / PX_PER_MM - 8)
+      }
+    }
+  })
+})
+
+it('says how to print on every template sheet, and prints ohm and mu', async () => {
+  const { answer, request } = tower()
+  const file = join(folder, 'tower.pdf')
+  writeFileSync(file, await cutListPdf(answer, request))
+  const pages = textOf(file)
+  const templates = pages.filter((text) => text.includes('Template '))
+  // Front and back are 1014 mm high: with 260 mm to a sheet that is five sheets each.
+  expect(templates).toHaveLength(10)
+  for (const text of templates) expect(text.replace(/\s+/g, ' ')).toContain('Print at 100 %')
+  expect(pages[0]).toContain('"with signs" \u03a9 \u00b5')
+})
