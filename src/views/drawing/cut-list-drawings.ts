@@ -43,17 +43,24 @@ export function panelsSvg(answer: Pick<Drawn, 'panels'>, job: Job = {}, id?: str
 export const boxSvg = (answer: Pick<Drawn, 'panels'>, job: Job = {}): string | null =>
   pictureOf(boxPages(answer, job, PICTURE_PAPER), titled('The box', job), 'box')
 
-/** Everything for the workshop wall: cutting diagrams with the sawing order, the box, panels, drilling templates at true size. */
-export const cutListPdf = (answer: Drawn, job: Job = {}, paper: PaperSize = 'A4'): Promise<Uint8Array> =>
-  pdfOf(
-    [
-      ...cuttingPages(answer, job, paper),
-      ...boxPages(answer, job, paper),
-      ...panelPages(answer, job, paper),
-      ...templatePages(answer, job, paper),
-    ],
-    titled('Cut list', job),
-  )
+/**
+ * Everything for the workshop wall: cutting diagrams with the sawing order, the box, panels, drilling templates at
+ * true size.
+ * @returns null when there is nothing to draw
+ */
+export async function cutListPdf(
+  answer: Drawn,
+  job: Job = {},
+  paper: PaperSize = 'A4',
+): Promise<Uint8Array | null> {
+  const pages = [
+    ...cuttingPages(answer, job, paper),
+    ...boxPages(answer, job, paper),
+    ...panelPages(answer, job, paper),
+    ...templatePages(answer, job, paper),
+  ]
+  return pages.length === 0 ? null : pdfOf(pages, titled('Cut list', job))
+}
 
 /**
  * Panels at true size for a laser or a router.

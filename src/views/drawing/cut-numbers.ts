@@ -1,5 +1,5 @@
 import type { Cut } from '../../schema/cut-list.ts'
-import { freePlace } from '../chart/free-place.ts'
+import { type Box, freePlace, overlap } from '../chart/free-place.ts'
 import type { Point, Shape } from './drawing.ts'
 import type { Taken } from './labels.ts'
 import { onPaper, type Placement } from './placed.ts'
@@ -30,6 +30,14 @@ function placesOn({ direction, atMm, piece }: Cut, kerfMm: number, placement: Pl
   )
 }
 
+/** The box around boxes: what lies outside it is in the way of none of them. */
+const around = (boxes: readonly Box[]): Box => ({
+  left: Math.min(...boxes.map(({ left }) => left)),
+  right: Math.max(...boxes.map(({ right }) => right)),
+  top: Math.min(...boxes.map(({ top }) => top)),
+  bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+})
+
 /** The number of each cut in a ring on its kerf, clear of labels and of other numbers where that can be. */
 export function cutNumbers(
   cuts: readonly Cut[],
@@ -46,7 +54,9 @@ export function cutNumbers(
       top: yMm - reach,
       bottom: yMm + reach,
     }))
-    const box = freePlace(boxes, { boxes: taken.boxes, lines: [] })
+    const whole = around(boxes)
+    const near = taken.boxes.filter((other) => overlap(other, whole))
+    const box = freePlace(boxes, { boxes: near, lines: [] })
     if (box === undefined) return []
     taken.boxes.push(box)
     const middle = at((box.left + box.right) / 2, (box.top + box.bottom) / 2)

@@ -34,10 +34,14 @@ const headingOf = (sheet: Sheet, { cautions }: Drawn, job: Job, title: string): 
   notes: cautions.filter((caution) => AT_THE_SAW.includes(caution)),
 })
 
-const notPlacedSaid = ({ notPlaced }: Drawn): string[] =>
-  notPlaced.length === 0
-    ? []
-    : [`Found no board: ${notPlaced.map(({ id, count }) => `${count} × ${id}`).join(', ')}.`]
+function notPlacedSaid({ notPlaced }: Drawn): string[] {
+  if (notPlaced.length === 0) return []
+  const said = notPlaced.map(
+    ({ id, count, smallestBoardMm }) =>
+      `${count} × ${id}, which a board of ${sizeSaid(smallestBoardMm)} mm would take`,
+  )
+  return [`Found no board: ${said.join('; ')}.`]
+}
 
 /** The grain of the board, an arrow below it. */
 function grainShapes(sheet: Sheet, job: Job, board: Rectangle): Shape[] {
@@ -129,9 +133,21 @@ export function cuttingDiagram(answer: Drawn, job: Job, index: number, size: Pap
   return sheet === undefined ? [] : [diagram(sheet, cutsOn(answer, index), answer, job, size)]
 }
 
+/** A page that says why there is no diagram, where no board takes any part. */
+const nothingCut = (answer: Drawn, job: Job, size: PaperSize): Drawing[] =>
+  notPlacedSaid(answer).map((said) =>
+    page(
+      upright(size),
+      { title: titled('Nothing to cut', job), subtitle: 'no board takes any part', notes: [said] },
+      [],
+    ),
+  )
+
 /** Diagram and sawing order of every board. */
 export const cuttingPages = (answer: Drawn, job: Job, size: PaperSize): Drawing[] =>
-  answer.sheets.flatMap((sheet, index) => {
-    const cuts = cutsOn(answer, index)
-    return [diagram(sheet, cuts, answer, job, size), ...order(sheet, cuts, answer, job, size)]
-  })
+  answer.sheets.length === 0
+    ? nothingCut(answer, job, size)
+    : answer.sheets.flatMap((sheet, index) => {
+        const cuts = cutsOn(answer, index)
+        return [diagram(sheet, cuts, answer, job, size), ...order(sheet, cuts, answer, job, size)]
+      })

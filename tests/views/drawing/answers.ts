@@ -2,11 +2,20 @@ import { readFileSync } from 'node:fs'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import { cutList } from '../../../src/core/shop/cut-list.ts'
 import type { CutListRequest } from '../../../src/schema/cut-list.ts'
+import { cutListPdf } from '../../../src/views/drawing/cut-list-drawings.ts'
 import type { Drawn } from '../../../src/views/drawing/job.ts'
+import type { PaperSize } from '../../../src/views/drawing/paper.ts'
 
 export interface Drawable {
   answer: Drawn
   request: CutListRequest & { name?: string }
+}
+
+/** The printed pages of an answer that has some. */
+export async function printed({ answer, request }: Drawable, paper?: PaperSize): Promise<Uint8Array> {
+  const bytes = await cutListPdf(answer, request, paper)
+  if (bytes === null) throw new Error('nothing printed')
+  return bytes
 }
 
 /** The answer to a request, as the drawings take it. */

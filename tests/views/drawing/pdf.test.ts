@@ -1,7 +1,7 @@
 import { inflateSync } from 'node:zlib'
 import { expect, it } from 'vitest'
 import { cutListPdf } from '../../../src/views/drawing/cut-list-drawings.ts'
-import { fortyParts, shelf, tower } from './answers.ts'
+import { drawable, fortyParts, printed, shelf, tower } from './answers.ts'
 
 const latin = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1')
 
@@ -18,8 +18,7 @@ function streams(bytes: Uint8Array): string[] {
 }
 
 it('gives the same bytes for the same answer', async () => {
-  const { answer, request } = shelf()
-  const [first, second] = [await cutListPdf(answer, request), await cutListPdf(answer, request)]
+  const [first, second] = [await printed(shelf()), await printed(shelf())]
   expect(Buffer.compare(first, second)).toBe(0)
   expect(latin(first).slice(0, 5)).toBe('%PDF-')
 })
@@ -29,10 +28,7 @@ it.each([
   ['A4' as const, [(210 / 25.4) * 72, (297 / 25.4) * 72]],
   ['Letter' as const, [8.5 * 72, 11 * 72]],
 ])('is laid out on %s, upright or on its side', async (paper, sides) => {
-  const { answer, request } = tower()
-  const boxes = [
-    ...latin(await cutListPdf(answer, request, paper)).matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g),
-  ]
+  const boxes = [...latin(await printed(tower(), paper)).matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)]
   expect(boxes.length).toBeGreaterThan(5)
   for (const [, width, height] of boxes) {
     const [short, long] = [Number(width), Number(height)].sort((a, b) => a - b)
@@ -42,15 +38,13 @@ it.each([
 })
 
 it('carries its own type, so that ohm and mu print anywhere', async () => {
-  const { answer, request } = tower()
-  const text = latin(await cutListPdf(answer, request))
+  const text = latin(await printed(tower()))
   expect(text).toContain('/FontFile2')
   expect(text).not.toMatch(/\/BaseFont \/(Helvetica|Times|Courier)/)
 })
 
 it('draws templates at true size: millimetres by the points of a millimetre, the ruler 100 of them', async () => {
-  const { answer, request } = shelf()
-  const pages = streams(await cutListPdf(answer, request))
+  const pages = streams(await printed(shelf()))
   const rulers = pages.filter((page) => {
     const lines = [...page.matchAll(/(-?[\d.]+) (-?[\d.]+) m\n(-?[\d.]+) (-?[\d.]+) l\n/g)]
     return lines.some(([, x1, y1, x2, y2]) => y1 === y2 && Math.abs(Number(x2) - Number(x1) - 100) < 1e-3)
@@ -73,7 +67,13 @@ it('has no template for parts without holes', async () => {
   const [plain, drilled] = [fortyParts().answer.panels, shelf().answer.panels]
   expect(plain.every(({ holes }) => holes.length === 0)).toBe(true)
   const pagesOf = async (panels: typeof plain) =>
-    [...latin(await cutListPdf({ ...answer, panels }, request)).matchAll(/\/Type \/Page\b(?!s)/g)].length
+    [...latin(await printed({ answer: { ...answer, panels }, request })).matchAll(/\/Type \/Page\b(?!s)/g)]
+      .length
   // Forty panels, eight a page; the shelf pair: the box, front, back, the others, two templates.
   expect((await pagesOf(drilled)) - (await pagesOf(plain))).toBe(6 - 5)
+})
+
+it('is no document where nothing is asked for', async () => {
+  const { answer, request } = drawable({ parts: [], stock: [] })
+  expect(await cutListPdf(answer, request)).toBeNull()
 })

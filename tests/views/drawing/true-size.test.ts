@@ -3,9 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { cutListPdf } from '../../../src/views/drawing/cut-list-drawings.ts'
 import type { PaperSize } from '../../../src/views/drawing/paper.ts'
-import { shelf, tower } from './answers.ts'
+import { drawable, printed, shelf, tower } from './answers.ts'
 
 /** A page as a PDF reader of others (poppler) sees it: 254 dots an inch are 10 a millimetre. */
 interface Seen {
@@ -62,17 +61,16 @@ const middle = ({ from, to }: { from: number; to: number }): number => (from + t
 const textOf = (file: string): string[] =>
   execFileSync('pdftotext', ['-layout', file, '-']).toString().split('\f')
 
-async function printed(paper: PaperSize) {
-  const { answer, request } = shelf()
+async function frontOn(paper: PaperSize) {
   const file = join(folder, `${paper}.pdf`)
-  writeFileSync(file, await cutListPdf(answer, request, paper))
+  writeFileSync(file, await printed(shelf(), paper))
   const page = 1 + textOf(file).findIndex((text) => text.includes('Template front'))
   return see(file, page)
 }
 
 describe.each(['A4', 'Letter'] as const)('the drilling template on %s', (paper) => {
   it('has a ruler of 100 mm and the panel at its size', async () => {
-    const seen = await printed(paper)
+    const seen = await frontOn(paper)
     const [widthMm, heightMm] = paper === 'A4' ? [210, 297] : [215.9, 279.4]
     expect(seen.widthPx / PX_PER_MM).toBeCloseTo(widthMm, 0)
     expect(seen.heightPx / PX_PER_MM).toBeCloseTo(heightMm, 0)
@@ -87,7 +85,7 @@ describe.each(['A4', 'Letter'] as const)('the drilling template on %s', (paper) 
   })
 
   it('leaves the edge of the paper bare, where printers do not reach', async () => {
-    const seen = await printed(paper)
+    const seen = await frontOn(paper)
     for (let yMm = 1; yMm < seen.heightPx / PX_PER_MM - 1; yMm += 0.5) {
       for (const { from, to } of seen.runsAt(yMm)) {
         expect(from).toBeGreaterThan(8)
@@ -98,13 +96,19 @@ describe.each(['A4', 'Letter'] as const)('the drilling template on %s', (paper) 
 })
 
 it('says how to print on every template sheet, and prints ohm and mu', async () => {
-  const { answer, request } = tower()
   const file = join(folder, 'tower.pdf')
-  writeFileSync(file, await cutListPdf(answer, request))
+  writeFileSync(file, await printed(tower()))
   const pages = textOf(file)
   const templates = pages.filter((text) => text.includes('Template '))
   // Front and back are 1014 mm high: with 260 mm to a sheet that is five sheets each.
   expect(templates).toHaveLength(10)
   for (const text of templates) expect(text.replace(/\s+/g, ' ')).toContain('Print at 100 %')
   expect(pages[0]).toContain('"with signs" \u03a9 \u00b5')
+})
+
+it('tells of parts that no board takes', async () => {
+  const file = join(folder, 'none.pdf')
+  const parts = [{ lengthMm: 500, widthMm: 400 }]
+  writeFileSync(file, await printed(drawable({ parts, stock: [{ lengthMm: 100, widthMm: 20 }] })))
+  expect(textOf(file)[0]).toContain('Found no board: 1 × part 1, which a board of 500 × 400 mm would take.')
 })
