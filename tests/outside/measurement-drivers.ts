@@ -10,6 +10,8 @@ export interface BenchDriver {
   sdCm2: number
   reOhm: number
   leMh: number
+  /** n of a lossy coil, whose reactance at 1 kHz is that of `leMh`; a plain inductance when left out. */
+  exponent?: number
 }
 
 /** What was done to it: nothing, a mass on its cone, a tight closed box behind it. */
@@ -61,6 +63,31 @@ export function mechanics(driver: BenchDriver) {
   return { sdM2, cms, mms, rms: (w * mms) / driver.qms, bl: Math.sqrt((w * mms * driver.reOhm) / driver.qes) }
 }
 
+const SECTIONS_A_DECADE = 6
+
+/**
+ * A coil K(jω)^n as a chain of resistors, each across an inductor, corners evenly over the decades; what lies above the
+ * highest corner is one more inductor. The sum is that of ∫ (jω/w)/(1 + jω/w) w^(n−1) dw = (jω)^n π/sin(nπ), textbook.
+ */
+function coilLines({ leMh, exponent }: BenchDriver): string[] {
+  if (exponent === undefined) return [`Le e1 e2 ${n(leMh * 1e-3)}`]
+  const w1k = 2 * Math.PI * 1000
+  const k = (w1k ** (1 - exponent) * leMh * 1e-3) / Math.sin((exponent * Math.PI) / 2)
+  const spacing = Math.log(10) / SECTIONS_A_DECADE
+  const a = (k * Math.sin(exponent * Math.PI) * spacing) / Math.PI
+  const corners = Array.from({ length: 9 * SECTIONS_A_DECADE }, (_, i) => 0.01 * Math.exp(i * spacing))
+  const top = corners.at(-1)! * Math.exp(spacing)
+  const rest = (a * top ** (exponent - 1)) / (1 - Math.exp((exponent - 1) * spacing))
+  return [
+    ...corners.flatMap((w, i) => [
+      `Rk${i} k${i} k${i + 1} ${n(a * w ** exponent)}`,
+      `Lk${i} k${i} k${i + 1} ${n(a * w ** (exponent - 1))}`,
+    ]),
+    'Vk e1 k0 0',
+    `Lrest k${corners.length} e2 ${n(rest)}`,
+  ]
+}
+
 /** The driver on the bench by the circuit simulator; the sweep as SPICE has it, 'dec 20 20 2000'. */
 export async function benchSweep(driver: BenchDriver, bench: Bench, sweep: string): Promise<BenchSweep> {
   const { sdM2, cms, mms, rms, bl } = mechanics(driver)
@@ -69,7 +96,7 @@ export async function benchSweep(driver: BenchDriver, bench: Bench, sweep: strin
   const lines = [
     'Iin 0 t DC 0 AC 1',
     `Re t e1 ${n(driver.reOhm)}`,
-    `Le e1 e2 ${n(driver.leMh * 1e-3)}`,
+    ...coilLines(driver),
     `Hback e2 e3 Vcone ${n(bl)}`,
     'Vcoil e3 0 0',
     `Hforce m1 0 Vcoil ${n(bl)}`,
@@ -88,4 +115,20 @@ export async function benchSweep(driver: BenchDriver, bench: Bench, sweep: strin
     ohm: z.map(({ real, img }) => Math.hypot(real, img)),
     phaseDeg: z.map(({ real, img }) => (Math.atan2(img, real) * 180) / Math.PI),
   }
+}
+
+/** Normal errors by G. E. P. Box and M. E. Muller, Ann. Math. Stat. 29 (1958), from memory. */
+const normal = (random: () => number): number =>
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+
+/** The same sweep with normal errors: a share of the modulus, and as many radians of phase where it is kept. */
+export function noisySweep(
+  { frequencyHz, ohm, phaseDeg }: BenchSweep,
+  share: number,
+  random: () => number,
+  withPhase: boolean,
+): { frequencyHz: number[]; impedanceOhm: number[]; phaseDeg?: number[] } {
+  const impedanceOhm = ohm.map((value) => value * (1 + share * normal(random)))
+  const phases = phaseDeg.map((value) => value + (share * normal(random) * 180) / Math.PI)
+  return { frequencyHz, impedanceOhm, ...(withPhase && { phaseDeg: phases }) }
 }

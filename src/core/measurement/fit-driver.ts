@@ -1,6 +1,6 @@
 import { driverImpedance } from './driver-model.ts'
 import { kindsOf, problemOf, RESONANCES, type Task, UNKNOWNS_OF } from './fit-problem.ts'
-import { type DriverSweeps, startOf } from './fit-start.ts'
+import { type DriverSweeps, nudged, startOf } from './fit-start.ts'
 import { type LeastSquaresFit, leastSquares, robustLeastSquares } from './least-squares.ts'
 import type { MeasuredSweep } from './sweep.ts'
 import { BOUNDS, coilOf, type Sought, soughtOf, toScale, type Unknown } from './unknowns.ts'
@@ -52,8 +52,11 @@ export function fitDriver(sweeps: DriverSweeps, leadOhm: number, meterOhm: numbe
   const task = { parts, leadOhm, meterOhm }
   const plain = parts.flatMap(({ sweep }): Unknown[] => UNKNOWNS_OF[sweep])
   const starts = startOf(sweeps, leadOhm, meterOhm)
-  const fits = starts.map((start) => fitted(task, plain, start))
-  const best = fits.sort((a, b) => a.fit.misfit - b.fit.misfit)[0]
+  const first = bestOf(starts.map((start) => fitted(task, plain, start)))
+  const best =
+    first !== undefined && isLost(first)
+      ? bestOf(starts.flatMap(nudged).map((start) => fitted(task, plain, start)))
+      : first
   if (best === undefined) return null
   return finished(task, withLoss(task, best))
 }
@@ -69,6 +72,13 @@ function withLoss(task: Task, plain: Attempt): Attempt {
   const lossy = fitted(task, names, soughtOf(names, trial.values))
   return lossy.fit.misfit < plain.fit.misfit ? lossy : plain
 }
+
+const bestOf = (attempts: readonly Attempt[]): Attempt | undefined =>
+  [...attempts].sort((a, b) => a.fit.misfit - b.fit.misfit)[0]
+
+/** Whether a fit ran away or did not settle, as from a start on the wrong side of a peak. */
+const isLost = ({ names, fit }: Attempt): boolean =>
+  !fit.converged || names.some((name, i) => isAtBound(name, fit.values[i]!))
 
 interface Attempt {
   names: readonly Unknown[]

@@ -62,3 +62,17 @@ export function startOf(sweeps: DriverSweeps, leadOhm: number, meterOhm: number 
     boxQms: boxPeak === undefined ? 1 : handQ(boxPeak, re).qms,
   }))
 }
+
+/** Coarse steps leave the top of a peak open by some percent either way. */
+const NUDGES = [0.94, 1, 1.06]
+
+/** Other places to begin where the first ones led nowhere: every resonance a little lower and higher. */
+export const nudged = (start: Sought): Sought[] =>
+  NUDGES.flatMap((ofFree) =>
+    NUDGES.map((ofSecond) => ({
+      ...start,
+      fs: start.fs * ofFree,
+      mass: start.mass * ofSecond ** 2,
+      stiffness: start.stiffness * ofSecond ** 2,
+    })),
+  )
