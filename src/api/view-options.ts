@@ -1,7 +1,7 @@
 import { type Static, type TProperties, type TSchema, Type } from 'typebox'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
-import { oneOf } from '../schema/box.ts'
+import { oneOf } from '../schema/one-of.ts'
 import type { Form } from './forms.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'

@@ -1,7 +1,7 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import { oneOf } from './box.ts'
 import { Design } from './design.ts'
 import { ImpedanceSweep } from './impedance-sweep.ts'
+import { oneOf } from './one-of.ts'
 import { curveOf, maybeOf, outputOf, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 

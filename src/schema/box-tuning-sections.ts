@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
+import { oneOf } from './one-of.ts'
 import { curveOf, maybeOf, outputOf } from './quantity.ts'
 import { ref, share } from './shared.ts'
 

@@ -1,10 +1,8 @@
 import { type Static, Type } from 'typebox'
+import { Brace, Fitting, PlacedHole } from './fittings.ts'
+import { oneOf } from './one-of.ts'
 import { lossQ, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
-
-/** A closed list of words, as one readable `enum`. */
-export const oneOf = <const T extends readonly string[]>(words: T, description: string) =>
-  Type.Unsafe<T[number]>({ type: 'string', enum: [...words], description })
 
 const side = (description: string) =>
   quantity('mm', description, { minimum: 5, maximum: 5000, examples: [120] })
@@ -62,7 +60,25 @@ export const Box = share(
       electronicsL: Type.Optional(
         quantity('L', 'Air that amplifier and leads take up inside', { minimum: 0, maximum: 100 }),
       ),
-      braceL: Type.Optional(quantity('L', 'Air that braces take up inside', { minimum: 0, maximum: 100 })),
+      braceL: Type.Optional(
+        quantity('L', 'Air that braces take up inside, where they are not described', {
+          minimum: 0,
+          maximum: 100,
+        }),
+      ),
+      braces: Type.Optional(Type.Array(ref(Brace), { description: 'Boards across the inside', maxItems: 8 })),
+      fittings: Type.Optional(
+        Type.Array(ref(Fitting), {
+          description: 'Switch, sockets, terminals, amplifier board',
+          maxItems: 20,
+        }),
+      ),
+      holes: Type.Optional(
+        Type.Array(ref(PlacedHole), {
+          description: 'Holes of the front that are not to be placed automatically',
+          maxItems: 40,
+        }),
+      ),
       airLoad: Type.Optional(
         Type.Boolean({
           description:

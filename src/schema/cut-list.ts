@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox'
-import { Box, oneOf } from './box.ts'
+import { Box } from './box.ts'
 import { Driver } from './driver.ts'
+import { oneOf } from './one-of.ts'
 import { Panel } from './panel.ts'
 import { PassiveRadiator, Port } from './port.ts'
 import { Signal, Supply } from './power.ts'

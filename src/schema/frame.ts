@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
+import { oneOf } from './one-of.ts'
 import { ref, share } from './shared.ts'
 
 export const Severity = oneOf(['blocker', 'warning', 'note'], 'How much it matters')

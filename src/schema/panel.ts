@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
+import { oneOf } from './one-of.ts'
 import { maybeOf, outputOf } from './quantity.ts'
 import { ref, share } from './shared.ts'
 
@@ -9,7 +9,19 @@ const Hole = share(
     {
       id: Type.String({ description: 'Name of the hole' }),
       kind: oneOf(
-        ['driver', 'bolt', 'port', 'slot', 'control', 'indicator', 'cable', 'radiator'],
+        [
+          'driver',
+          'bolt',
+          'port',
+          'slot',
+          'control',
+          'indicator',
+          'cable',
+          'radiator',
+          'fitting',
+          'mounting',
+          'window',
+        ],
         'What goes through it',
       ),
       xMm: outputOf(
@@ -30,6 +42,14 @@ const Hole = share(
 )
 export type Hole = Static<typeof Hole>
 
+const resonance = Type.Object(
+  {
+    supportedHz: outputOf('Hz', 'With edges that are held but may turn'),
+    clampedHz: outputOf('Hz', 'With edges held stiff; a glued panel lies between the two'),
+  },
+  { additionalProperties: false, description: 'First bending resonance' },
+)
+
 export const Panel = share(
   'Panel',
   Type.Object(
@@ -39,12 +59,17 @@ export const Panel = share(
       lengthMm: outputOf('mm', 'Finished length'),
       widthMm: outputOf('mm', 'Finished width'),
       thicknessMm: maybeOf('mm', 'Thickness; null for a plain part that names none'),
-      sawLengthMm: outputOf('mm', 'Length to saw, mitres at their long side, before a band is ironed on'),
-      sawWidthMm: outputOf('mm', 'Width to saw, mitres at their long side, before a band is ironed on'),
+      sawLengthMm: outputOf('mm', 'Length to saw: mitres at their long side, less the thickness of bands'),
+      sawWidthMm: outputOf('mm', 'Width to saw, likewise'),
       grain: oneOf(['any', 'length', 'width'], 'Side that runs with the grain of the board'),
       holes: Type.Array(ref(Hole), { description: 'Holes, seen from outside' }),
       bandedEdges: Type.Array(oneOf(['left', 'right', 'bottom', 'top'], 'An edge, seen from outside'), {
         description: 'Edges that get a band',
+      }),
+      resonance: Type.Unsafe<Static<typeof resonance> | null>({
+        anyOf: [resonance, { type: 'null' }],
+        description:
+          'First bending resonance of the free part between the walls; null for solid wood, braces and plain parts',
       }),
       massKg: maybeOf('kg', 'Mass of one, holes not taken off; null without a thickness'),
     },

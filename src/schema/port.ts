@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
+import { DriverFrame } from './driver.ts'
+import { oneOf } from './one-of.ts'
 import { quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 
@@ -139,8 +140,12 @@ export const PassiveRadiator = share(
       xmaxMm: Type.Optional(
         quantity('mm', 'Peak excursion one way that stays clean', { minimum: 0.1, maximum: 200 }),
       ),
+      frame: Type.Optional(ref(DriverFrame)),
     },
-    { additionalProperties: false, description: 'An undriven cone in place of a port' },
+    {
+      additionalProperties: false,
+      description: 'An undriven cone in place of a port; its hole is in the back',
+    },
   ),
 )
 export type PassiveRadiator = Static<typeof PassiveRadiator>

@@ -1,7 +1,7 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
 import { Wants } from './design.ts'
 import { gain } from './gain.ts'
+import { oneOf } from './one-of.ts'
 import { Amplifier, Programme, Signal, Supply } from './power.ts'
 import { maybeOf, maybeTrue, outputOf, quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'

@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
 import { Cable } from './cable.ts'
+import { oneOf } from './one-of.ts'
 import { quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 

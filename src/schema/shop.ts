@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { oneOf } from './box.ts'
+import { oneOf } from './one-of.ts'
 import { quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
 
@@ -47,6 +47,9 @@ export const Stock = share(
           ['plywood', 'mdf', 'particleboard', 'hdf', 'softwood', 'hardwood'],
           'What the board is; plywood when left out',
         ),
+      ),
+      laminated: Type.Optional(
+        Type.Boolean({ description: 'true when its faces are printed or coated; false when left out' }),
       ),
       cost: Type.Optional(
         Type.Number({ description: 'Cost of one board in any currency', minimum: 0, maximum: 1e6 }),
@@ -116,6 +119,16 @@ const Edging = share(
       widthMm: quantity('mm', 'Width of the strip as bought', { minimum: 3, maximum: 500, examples: [22] }),
       slitsInto: Type.Optional(
         Type.Integer({ description: 'Strips it is slit into; 1 when left out', minimum: 1, maximum: 20 }),
+      ),
+      thicknessMm: Type.Optional(
+        quantity('mm', 'Thickness of the band, taken off the saw size; 0 when left out', {
+          minimum: 0,
+          maximum: 10,
+          examples: [0.5],
+        }),
+      ),
+      rollLengthM: Type.Optional(
+        quantity('m', 'Length of a roll as sold', { minimum: 0.1, maximum: 500, examples: [5] }),
       ),
       overhangMm: Type.Optional(
         quantity('mm', 'Left over at each end before trimming; 10 when left out', {

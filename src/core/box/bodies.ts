@@ -1,7 +1,8 @@
-import type { Box } from '../../schema/box.ts'
+import type { Box, Sides } from '../../schema/box.ts'
 import type { DriverFrame } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Port } from '../../schema/port.ts'
+import { boardsL, bracesL } from './braces.ts'
 
 /** Drivers whose bodies stand in the air of the box. */
 export interface BodyInBox {
@@ -85,15 +86,21 @@ export function tubeWallAssumption(port: Port | undefined): Assumption[] {
   ]
 }
 
-/** Air that drivers, amplifier and braces take up, litres, and what had to be assumed for it. */
+/** Air that drivers, amplifier and braces take up, litres, and what had to be assumed for it; braces need the inner sides. */
 export function fittingsL(
   box: Box,
   bodies: readonly BodyInBox[],
+  inner: Sides | null,
 ): { takenL: number; assumptions: Assumption[] } {
   const known = bodies.map((body) => ({ ...body, ...driverBodyL(body.frame) }))
   const drivers = known.reduce((sum, body) => sum + body.count * body.volumeL, 0)
   return {
-    takenL: drivers + (box.electronicsL ?? 0) + (box.braceL ?? 0),
+    takenL:
+      drivers +
+      (box.electronicsL ?? 0) +
+      (box.braceL ?? 0) +
+      boardsL(box) +
+      (inner === null ? 0 : bracesL(box, inner, box.panelThicknessMm ?? 0)),
     assumptions: known.flatMap((body) =>
       body.why === null
         ? []

@@ -77,7 +77,7 @@ export function enclosure(
     return { ...sides, netVolumeL: box.netVolumeL, port: solve(box.netVolumeL), assumptions: [] }
   }
   const grossL = gross ?? 0
-  const fittings = fittingsL(box, bodies)
+  const fittings = fittingsL(box, bodies, sides.inner)
   const netVolumeL = settledNetL(
     grossL - fittings.takenL,
     port,

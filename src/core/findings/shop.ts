@@ -4,6 +4,7 @@ import type { BoardFacts, ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
 import { drillingRules } from './shop-drilling.ts'
 import { ductRules } from './shop-duct.ts'
+import { fittingRules } from './shop-fittings.ts'
 import { frontRules } from './shop-front.ts'
 import { insideRules } from './shop-inside.ts'
 import { joineryRules } from './shop-joinery.ts'
@@ -12,6 +13,7 @@ import { joineryRules } from './shop-joinery.ts'
 export const shopRules: readonly Rule<ShopFacts>[] = [
   ...frontRules,
   ...insideRules,
+  ...fittingRules,
   ...ductRules,
   ...drillingRules,
   ...joineryRules,

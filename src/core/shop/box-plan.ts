@@ -1,6 +1,7 @@
 import type { Sides } from '../../schema/box.ts'
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Driver } from '../../schema/driver.ts'
+import type { Brace, Fitting } from '../../schema/fittings.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Port } from '../../schema/port.ts'
 import { fittingsL, portBodyL, tubeWallAssumption } from '../box/bodies.ts'
@@ -23,6 +24,8 @@ export interface BoxPlan {
   material: Material
   lining: NonNullable<Box['lining']>
   drivers: readonly Driver[]
+  braces: readonly Brace[]
+  fittings: readonly Fitting[]
   port: Port | undefined
   /** Length of the tube, mm; null when nobody could tell. */
   portLengthMm: number | null
@@ -68,6 +71,11 @@ const RULES: readonly BoxRule[] = [
     broken: (box) => box.rebateDepthMm !== undefined && (box.joint ?? 'butt') !== 'rebate',
     message: 'only a rebate has this depth: give joint "rebate", or leave it out',
   },
+  {
+    at: '/box/braceL',
+    broken: (box) => box.braceL !== undefined && (box.braces ?? []).length > 0,
+    message: 'the braces are described: leave their volume out',
+  },
 ]
 
 /** The one thickness of all boards on hand, if they agree, mm. */
@@ -89,30 +97,35 @@ export function boxFaults(box: Box, stock: CutListRequest['stock']): Fault[] {
   return [...own, ...inherited]
 }
 
+/** Rounds after which sides that hold their own braces no longer change. */
+const ROUNDS = 12
+
 /** Everything that stands in the air of one box, litres, without its tubes. */
-function bodiesOf(request: CutListRequest, box: Box) {
+function bodiesOf(request: CutListRequest, box: Box, inner: Sides | null) {
   const bodies = (request.drivers ?? []).map((driver, index) => ({
     at: `/drivers/${index}`,
     count: driver.count ?? 1,
     frame: driver.frame,
   }))
-  return fittingsL(box, bodies)
+  return fittingsL(box, bodies, inner)
 }
 
 function sidesOf(request: CutListRequest, box: Box, thicknessMm: number, lengthMm: number | null) {
   if (box.outer !== undefined) return { outer: box.outer, assumptions: [] }
   if (box.inner !== undefined) return { outer: outerOf(box.inner, thicknessMm), assumptions: [] }
-  const { takenL, assumptions } = bodiesOf(request, box)
+  const known = { ...box, panelThicknessMm: thicknessMm }
+  const { assumptions } = bodiesOf(request, known, null)
   const { port } = request
   const proportions = box.proportions ?? { width: 1, height: 1, depth: 1 }
-  const outerBeside = (innerWidthMm: number | null) => {
-    const bodyL = port === undefined ? 0 : portBodyL(port, lengthMm ?? 0, thicknessMm, innerWidthMm)
-    const grossL = (box.netVolumeL ?? 0) + takenL + (port?.count ?? 1) * bodyL
+  const outerBeside = (inner: Sides | null) => {
+    const bodyL = port === undefined ? 0 : portBodyL(port, lengthMm ?? 0, thicknessMm, inner?.widthMm ?? null)
+    const grossL = (box.netVolumeL ?? 0) + bodiesOf(request, known, inner).takenL + (port?.count ?? 1) * bodyL
     return outerFromVolume(grossL, proportions, thicknessMm)
   }
-  // Whether a slot has cheeks depends on the width, which depends on them: the width without tells.
-  const without = outerBeside(null)
-  return { outer: outerBeside(innerOf(without, thicknessMm).widthMm), assumptions }
+  // Cheeks of a slot and braces depend on the sides, which depend on them: a few rounds settle it.
+  let outer = outerBeside(null)
+  for (let round = 0; round < ROUNDS; round++) outer = outerBeside(innerOf(outer, thicknessMm))
+  return { outer, assumptions }
 }
 
 /** The first board on hand that is as thick as the panels, by its index; 0 when there is none. */
@@ -188,6 +201,8 @@ export function boxPlan(request: CutListRequest, box: Box, portLengthMm: number 
     material: request.stock[boardOf(request.stock, thicknessMm)]?.material ?? 'plywood',
     lining: box.lining ?? 'none',
     drivers: request.drivers ?? [],
+    braces: box.braces ?? [],
+    fittings: box.fittings ?? [],
     port: request.port,
     portLengthMm: lengthMm,
     leadHoleMm: request.workshop?.leadHoleMm ?? USUAL_LEAD_HOLE_MM,

@@ -5,16 +5,19 @@ import { apply, cautionsOf } from '../findings/rule.ts'
 import { boardRules, shopRules } from '../findings/shop.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import type { Formula } from '../working.ts'
+import { backOf, frontFittings } from './back.ts'
 import { boardFacts } from './board-facts.ts'
 import { boardSections, type NamedPart, namedParts, namedStock } from './board-sections.ts'
 import { boxPanels } from './box-panels.ts'
 import { boxFaults, boxPlan } from './box-plan.ts'
+import { braceAssumptions, bracePanels, placedBraces } from './braces.ts'
 import { boxCautions, DUST_CAUTION, SAW_CAUTION } from './cautions.ts'
 import { boxAssumptions, USUAL_KERF_MM, workshopAssumptions } from './cut-list-assumptions.ts'
 import { boardFormulas, boxFormulas } from './cut-list-working.ts'
 import { ductOf, ductPanels } from './duct.ts'
 import { edgesToBandMm, edgingPlan } from './edging.ts'
 import { workOf } from './effort.ts'
+import { fittingFaults } from './fitting-faults.ts'
 import { frameFaults } from './frame-faults.ts'
 import { leastWebMm } from './front-layout.ts'
 import { shopFacts } from './gather-facts.ts'
@@ -65,6 +68,7 @@ function requestFaults(request: CutListRequest): Fault[] {
       : []),
     ...(box === undefined ? [] : boxFaults(box, request.stock)),
     ...frameFaults(request.drivers ?? []),
+    ...(box === undefined ? [] : fittingFaults(request, box)),
   ]
 }
 
@@ -77,13 +81,17 @@ function wantedForBox(
   const webMm = leastWebMm(request.workshop?.leastWebMm, plan.carcass.thicknessMm)
   const front = frontOf(request, plan, webMm)
   const duct = ductOf(plan)
-  const panels = [
-    ...boxPanels(request, plan).map((panel) =>
-      panel.id === 'front' ? { ...panel, holes: front.holes } : panel,
-    ),
-    ...(duct === null ? [] : ductPanels(duct, plan)),
-  ]
-  const facts = shopFacts(request, plan, front, panels, webMm)
+  const carcass = boxPanels(request, plan)
+  const { lengthMm, widthMm } = carcass.find(({ id }) => id === 'front') ?? { lengthMm: 0, widthMm: 0 }
+  const back = backOf(request, plan, { lengthMm, widthMm }, webMm)
+  const holes = new Map([
+    ['front', [...front.holes, ...frontFittings(plan)]],
+    ['back', back.holes],
+  ])
+  const drilled = carcass.map((panel) => ({ ...panel, holes: holes.get(panel.id) ?? panel.holes }))
+  const braces = placedBraces(plan, front, drilled[0]!)
+  const panels = [...drilled, ...bracePanels(plan, braces), ...(duct === null ? [] : ductPanels(duct, plan))]
+  const facts = shopFacts(request, plan, front, panels, webMm, { braces, back })
   const strip = request.workshop?.edging
   const edgesMm = edgesToBandMm(panels)
   const edging = strip === undefined || edgesMm.length === 0 ? null : edgingPlan(strip, edgesMm)
@@ -92,7 +100,7 @@ function wantedForBox(
     edging,
     hardware: hardwareOf(request, plan, front, edging),
     findings: apply(shopRules, facts),
-    assumptions: [...plan.assumptions, ...boxAssumptions(request, plan, webMm)],
+    assumptions: [...plan.assumptions, ...boxAssumptions(request, plan, webMm), ...braceAssumptions(braces)],
     cautions: [...boxCautions(edging !== null, front.holes.length > 0), ...cautionsOf(shopRules, facts)],
     working: boxFormulas(plan, edgesMm, strip),
   }
@@ -111,6 +119,7 @@ function wantedForParts(parts: readonly NamedPart[]): Wanted {
       grain: part.grain ?? 'any',
       holes: [],
       bandedEdges: [],
+      resonance: null,
       massKg:
         part.thicknessMm === undefined
           ? null
@@ -120,10 +129,11 @@ function wantedForParts(parts: readonly NamedPart[]): Wanted {
   return { panels, edging: null, hardware: [], findings: [], assumptions: [], cautions: [], working: [] }
 }
 
-const partOf = ({ id, lengthMm, widthMm, thicknessMm, count, grain }: Panel): NamedPart => ({
+/** What is sawn: a banded panel is sawn smaller by its bands. */
+const partOf = ({ id, sawLengthMm, sawWidthMm, thicknessMm, count, grain }: Panel): NamedPart => ({
   id,
-  lengthMm,
-  widthMm,
+  lengthMm: sawLengthMm,
+  widthMm: sawWidthMm,
   count,
   grain,
   ...(thicknessMm !== null && { thicknessMm }),

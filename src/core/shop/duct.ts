@@ -50,6 +50,7 @@ export function ductPanels(duct: Duct, plan: BoxPlan): Panel[] {
     grain: 'any',
     holes: [],
     bandedEdges: [],
+    resonance: null,
     massKg: boardMassKg(duct.lengthMm * widthMm * 1e-6, thicknessMm, densityKgPerM3(plan.material)),
   })
   const shelf = panel('port shelf', duct.shelvesEach, duct.widthMm)

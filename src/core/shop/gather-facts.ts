@@ -3,6 +3,7 @@ import type { Panel } from '../../schema/panel.ts'
 import { type BoxPlan, grossVolumeL } from './box-plan.ts'
 import { ductOf } from './duct.ts'
 import { stripEachMm } from './edging.ts'
+import { fittingFacts, type Inside } from './fitting-facts.ts'
 import { CLEAR_DIAMETERS, unmeasuredDrivers } from './front-bodies.ts'
 import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
 import { coverMm, landMm } from './hole-saw.ts'
@@ -189,6 +190,7 @@ export function shopFacts(
   front: Front,
   panels: readonly Panel[],
   webMm: number,
+  inside: Inside,
 ): ShopFacts {
   const { thicknessMm, joint } = plan.carcass
   const gross = grossVolumeL(plan)
@@ -213,6 +215,7 @@ export function shopFacts(
     strip: stripFact(request, panels),
     duct: ductOf(plan),
     unmeasured: unmeasuredDrivers(plan),
-    radiator: request.passiveRadiator !== undefined,
+    radiator: request.passiveRadiator !== undefined && request.passiveRadiator.frame === undefined,
+    ...fittingFacts(request, plan, front, panel, inside),
   }
 }

@@ -1,5 +1,5 @@
 import type { CutListRequest, CutListSections, Hardware } from '../../schema/cut-list.ts'
-import { mm } from '../say.ts'
+import { mm, say } from '../say.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { ductEdgesMm, ductOf } from './duct.ts'
 import type { Front } from './holes.ts'
@@ -61,6 +61,19 @@ function liningRows(plan: BoxPlan): Hardware[] {
   return [{ item: 'lining', count: liningAreaM2(plan), unit: 'm2', note }]
 }
 
+const bandRows = (lengthM: number, rollM: number | undefined): Hardware[] => [
+  { item: 'edge band', count: lengthM, unit: 'm', note: 'Strip as bought, before slitting.' },
+  ...(rollM === undefined
+    ? []
+    : [
+        {
+          item: 'rolls of edge band',
+          count: Math.ceil(lengthM / rollM),
+          note: `Of ${say(rollM, 'm')} each.`,
+        },
+      ]),
+]
+
 /** Screws, glue and the like for the whole set. Quantities by common practice, no source, where not geometry. */
 export function hardwareOf(
   request: CutListRequest,
@@ -88,16 +101,7 @@ export function hardwareOf(
       note: 'Neutral-cure or acrylic, on every joint inside, and around leads, control and tube.',
     },
     ...liningRows(plan),
-    ...(edging === null
-      ? []
-      : [
-          {
-            item: 'edge band',
-            count: edging.stripToBuyMm / 1000,
-            unit: 'm',
-            note: 'Strip as bought, before slitting.',
-          },
-        ]),
+    ...(edging === null ? [] : bandRows(edging.stripToBuyMm / 1000, request.workshop?.edging?.rollLengthM)),
     {
       item: 'rubber feet',
       count: FEET * plan.boxes,

@@ -1,5 +1,6 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { DriverFrame } from '../../schema/driver.ts'
+import type { PlacedHole } from '../../schema/fittings.ts'
 import type { Hole } from '../../schema/panel.ts'
 import { mm } from '../say.ts'
 import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
@@ -155,6 +156,23 @@ function smallHole(
   }
 }
 
+/** Names of everything on the front that has a place. */
+export const frontNames = ({ drivers, ports, small }: FrontItems): string[] => [
+  ...[...drivers, ...ports].map(({ id }) => id),
+  ...small.map(({ kind }) => kind),
+]
+
+/** The layout with the holes that the request places itself; when it places all, nothing can be too long. */
+function withPlacedHoles(layout: FrontLayout, items: FrontItems, placed: readonly PlacedHole[]): FrontLayout {
+  if (placed.length === 0) return layout
+  const centres = new Map(layout.centres)
+  for (const { for: id, xMm, yMm } of placed) centres.set(id, { xMm, yMm })
+  const hasAll = frontNames(items).every((id) => placed.some((hole) => hole.for === id))
+  return hasAll
+    ? { ...layout, centres, shortMm: 0, overlapMm: 0, acrossMm: 0, acrossShortMm: 0 }
+    : { ...layout, centres }
+}
+
 /** What goes on the front of a box, its layout, and the holes that make it. */
 export interface Front {
   items: FrontItems
@@ -171,7 +189,7 @@ export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): 
     small: smallHoles(request),
     floor: plan.port?.slot?.onWall === true,
   }
-  const layout = frontLayout(plan, items, webMm)
+  const layout = withPlacedHoles(frontLayout(plan, items, webMm), items, request.box?.holes ?? [])
   const at = <Item>(id: string, item: Item, make: (item: Item, centre: Point) => Hole[]): Hole[] => {
     const centre = layout.centres.get(id)
     return centre === undefined ? [] : make(item, centre)

@@ -1,3 +1,4 @@
+import type { BraceClash } from './braces.ts'
 import type { Duct } from './duct.ts'
 import type { FrontLayout } from './front-layout.ts'
 import type { Web } from './hole-gaps.ts'
@@ -31,6 +32,15 @@ export interface ShopFacts {
   /** Edge band: the strip as bought, into how many it is slit, and the width of each, mm; null when no edge is banded. */
   strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
   duct: Duct | null
+  braceClash: BraceClash | null
+  /** Where a brace without a window is described. */
+  divider: string | null
+  backShortMm: number
+  backWeb: Web | null
+  /** A fitting on the back that meets the body of a driver. */
+  fittingClash: { at: string; fitting: string; body: string; shortMm: number } | null
+  /** Where the laminated board of the panels is described. */
+  laminate: string | null
   unmeasured: string[]
   radiator: boolean
 }

@@ -1,0 +1,58 @@
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Fitting } from '../../schema/fittings.ts'
+import { nearestName } from '../nearest-name.ts'
+import type { Fault } from '../outcome.ts'
+import type { Box } from './box-plan.ts'
+import { frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
+import { frontNames } from './holes.ts'
+
+interface FittingRule {
+  at: string
+  broken: (fitting: Fitting) => boolean
+  message: string
+}
+
+const RULES: readonly FittingRule[] = [
+  {
+    at: '',
+    broken: ({ holeDiameterMm, cutout, board }) =>
+      [holeDiameterMm, cutout, board].filter((form) => form !== undefined).length !== 1,
+    message: 'give one of holeDiameterMm, cutout and board',
+  },
+  {
+    at: '/xMm',
+    broken: ({ xMm, yMm }) => (xMm === undefined) !== (yMm === undefined),
+    message: 'give both xMm and yMm, or none',
+  },
+  {
+    at: '/xMm',
+    broken: ({ panel, xMm }) => panel === 'front' && xMm === undefined,
+    message: 'on the front a fitting has to say where: give xMm and yMm',
+  },
+]
+
+/** What contradicts in fittings and placed holes, each with its place in the request. */
+export function fittingFaults(request: CutListRequest, box: Box): Fault[] {
+  const known = frontNames({
+    drivers: frontDrivers(request.drivers ?? [], (frame) => frame.cutoutDiameterMm),
+    ports: frontPorts(request.port, (diameterMm) => diameterMm),
+    small: smallHoles(request),
+    floor: false,
+  })
+  const fittings = (box.fittings ?? []).flatMap((fitting, index) =>
+    RULES.filter(({ broken }) => broken(fitting)).map(({ at, message }) => ({
+      at: `/box/fittings/${index}${at}`,
+      message,
+    })),
+  )
+  const holes = (box.holes ?? []).flatMap(({ for: name }, index) =>
+    known.includes(name) ? [] : [{ at: `/box/holes/${index}/for`, message: unknownHole(name, known) }],
+  )
+  return [...fittings, ...holes]
+}
+
+function unknownHole(name: string, known: readonly string[]): string {
+  const near = nearestName(name, known)
+  const meant = near === undefined ? '' : `; did you mean "${near}"?`
+  return `no hole on the front is called "${name}"${meant} There are ${known.join(', ') || 'none'}`
+}
