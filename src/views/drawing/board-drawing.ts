@@ -58,30 +58,38 @@ function grainMark(grain: Panel['grain'], turned: boolean, upright: boolean): st
   return level === upright ? ' ↕' : ' ↔'
 }
 
+/** A letter with the name and the size of the part it stands for. */
+export type Key = readonly [letter: string, name: string, size: string]
+
 interface DrawnParts {
   shapes: Shape[]
-  /** Parts that only had room for a number, in words. */
-  keys: string[]
+  /** What the letters in parts too small for words stand for. */
+  keys: Key[]
+}
+
+const ALPHABET = 'abcdefghijklmnopqrstuvwxyz'
+const letterOf = (place: number): string =>
+  `${ALPHABET[place % ALPHABET.length]}${place < ALPHABET.length ? '' : Math.floor(place / ALPHABET.length)}`
+
+/** The letter that equal parts have already, or the next one. */
+function keyFor(name: string, size: string, keys: readonly Key[]): Key {
+  const same = keys.find((key) => key[1] === name && key[2] === size)
+  return same ?? [letterOf(keys.length), name, size]
 }
 
 function partShapes({ sheet, panels }: BoardPlan, placement: Placement, taken: Taken): DrawnParts {
   const shapes: Shape[] = []
-  const keys: string[] = []
+  const keys: Key[] = []
   for (const part of sheet.parts) {
     const area = scaled(lying(part), placement)
     const grain = panels.find(({ id }) => id === part.id)?.grain ?? 'any'
-    const key =
-      String.fromCharCode(97 + (keys.length % 26)) + (keys.length < 26 ? '' : Math.floor(keys.length / 26))
     const detailsFor = (upright: boolean) => [
       `${sizeSaid(part)}${grainMark(grain, part.turned, upright)}`,
       ...(part.turned ? ['turned'] : []),
     ]
-    const label = partLabel(area, (upright) => ({
-      name: part.id,
-      details: detailsFor(upright),
-      key,
-    }))
-    if (label.keyed) keys.push(`${key} = ${[part.id, ...detailsFor(false)].join(', ')}`)
+    const key = keyFor(part.id, detailsFor(false).join(', '), keys)
+    const label = partLabel(area, (upright) => ({ name: part.id, details: detailsFor(upright), key: key[0] }))
+    if (label.keyed && !keys.includes(key)) keys.push(key)
     shapes.push(rectangle('face', area), ...label.shapes)
     taken.boxes.push(...label.shapes.flatMap(textBox))
   }

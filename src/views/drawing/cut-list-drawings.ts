@@ -1,5 +1,5 @@
 import { boxPages } from './box-page.ts'
-import { cuttingDiagram, cuttingPages } from './cutting-pages.ts'
+import { cuttingPages, diagramPages } from './cutting-pages.ts'
 import type { Drawing } from './drawing.ts'
 import { dxfOf } from './dxf.ts'
 import { type Drawn, type Job, titled } from './job.ts'
@@ -25,7 +25,7 @@ const pictureOf = (pages: readonly Drawing[], title: string, id: string): string
  */
 export function cuttingSvg(answer: Drawn, job: Job = {}, index?: number): string | null {
   const indices = index === undefined ? answer.sheets.keys() : [index]
-  const pages = [...indices].flatMap((sheet) => cuttingDiagram(answer, job, sheet, PICTURE_PAPER))
+  const pages = [...indices].flatMap((sheet) => diagramPages(answer, job, sheet, PICTURE_PAPER))
   return pictureOf(pages, titled('Cutting diagrams', job), 'cutting')
 }
 

@@ -38,7 +38,6 @@ export type LineRole =
   | 'mark'
 
 export type TextRole = 'text' | 'heading'
-export type Role = LineRole | TextRole
 export type Anchor = 'start' | 'middle' | 'end'
 
 export interface Segments {

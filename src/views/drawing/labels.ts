@@ -1,4 +1,4 @@
-import { type Box, freePlace, overlap } from '../chart/free-place.ts'
+import { type Box, freePlace } from '../chart/free-place.ts'
 import type { Point, Rectangle, Shape } from './drawing.ts'
 import { at, rectangle, TYPE_MM, textAround } from './shapes.ts'
 import { typeWidthMm } from './type-width.ts'
@@ -49,5 +49,3 @@ export function labelShapes(
   const paper = rectangle('paper', { xMm: box.left, yMm: box.top, lengthMm: width, widthMm: height })
   return [...(patch ? [paper] : []), textAround(at(xMm, yMm), words, { sizeMm })]
 }
-
-export const isFree = (box: Box, { boxes }: Taken): boolean => !boxes.some((other) => overlap(box, other))

@@ -9,6 +9,7 @@ import { type Heading, type PaperSize, page, roomOn, upright } from './paper.ts'
 import { scaleSaid } from './round-scale.ts'
 import { ruledTable } from './ruled-table.ts'
 import { at, text } from './shapes.ts'
+import { tablePages } from './table-pages.ts'
 import { shortened } from './type-width.ts'
 
 const SIZES = 'Sizes in mm.'
@@ -52,14 +53,10 @@ function drilledPages(panel: Panel, job: Job, size: PaperSize): Drawing[] {
   const view = panelView(panel, { ...room, yMm: room.yMm + tableMm, widthMm: room.widthMm - tableMm })
   const first = ruledTable(at(room.xMm, room.yMm + tableMm), HOLE_COLUMNS, rows, tableMm)
   const told = { ...heading, subtitle: `${heading.subtitle}, ${scaleSaid(view.times)}` }
-  const pages = [page(paper, told, [{ shapes: [...view.shapes, ...first.shapes] }])]
-  let { left } = first
-  while (left.length > 0) {
-    const next = ruledTable(at(room.xMm, room.yMm + room.widthMm), HOLE_COLUMNS, left, room.widthMm)
-    pages.push(page(paper, heading, [{ shapes: next.shapes }]))
-    left = next.left
-  }
-  return pages
+  return [
+    page(paper, told, [{ shapes: [...view.shapes, ...first.shapes] }]),
+    ...tablePages(paper, heading, HOLE_COLUMNS, first.left),
+  ]
 }
 
 const COLUMNS = 2

@@ -12,13 +12,12 @@ const POINTS_PER_MM = 72 / 25.4
 /** The same drawing gives the same bytes, so the day is always the same one. */
 const NO_DAY = new Date(0)
 
-const typeface = (file: string): Buffer =>
-  readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`))
+const require = createRequire(import.meta.url)
 
 /** Faces that hold the signs of ohm, mu and diameter, which those built into every reader do not. */
 const FACES = {
-  text: typeface('DejaVuSans.ttf'),
-  heading: typeface('DejaVuSans-Bold.ttf'),
+  text: readFileSync(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf')),
+  heading: readFileSync(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf')),
 } satisfies Record<TextRole, Buffer>
 
 function strokeAndFill(document: Document, role: LineRole): void {

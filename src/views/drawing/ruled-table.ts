@@ -11,7 +11,7 @@ const SIZE_MM = 2.6
 const LINE_MM = 3.5
 const CELL_PAD_MM = 1
 
-type Row = readonly string[]
+export type Row = readonly string[]
 
 const linesOf = (row: Row, columns: readonly Column[]): string[][] =>
   columns.map(({ widthMm }, index) => wrapped(row[index] ?? '', widthMm - 2 * CELL_PAD_MM, SIZE_MM))
