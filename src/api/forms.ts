@@ -21,7 +21,8 @@ export interface Shown<Answer, Body> {
   options: ViewOptions
 }
 
-type Made = string | Uint8Array
+/** null: this answer has nothing to draw. */
+type Made = string | Uint8Array | null
 export type View<Answer, Body> = (shown: Shown<Answer, Body>) => Made | Promise<Made>
 
 /** The views a calculation has besides its JSON, its sentence and its tables. */

@@ -64,6 +64,12 @@ export const PROBLEMS = {
     about:
       '?pick= takes the path of one value in the answer, names and list positions joined by dots, such as port.lengthMm or findings.0.message. A value that does not exist for this request, null in the JSON, is refused too: a cell would count an empty text as 0.',
   },
+  'nothing-to-draw': {
+    title: 'The answer has nothing of this to draw',
+    status: 422,
+    about:
+      'The picture or sheet asked for shows panels, a box or a port, and this answer has none. Ask for the JSON or the text to see why.',
+  },
   'headers-too-large': {
     title: 'The address and headers are too large',
     status: 431,

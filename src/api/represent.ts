@@ -4,7 +4,7 @@ import { pick } from '../views/pick.ts'
 import { type TableShape, tableFrom } from '../views/table.ts'
 import type { Frame } from './answer-frame.ts'
 import { type Form, MEDIA_TYPES, type Shown, type Views } from './forms.ts'
-import { Refused } from './problem.ts'
+import { PROBLEMS, Refused } from './problem.ts'
 import type { ViewOptions } from './view-options.ts'
 
 /** The form a client wants, by `?format=` before Accept; refused when the calculation does not have it. */
@@ -40,7 +40,9 @@ export async function represent<Answer extends Frame, Body>(
   const pictures = views.svg ?? {}
   const view = form === 'svg' ? pictures[options.picture ?? Object.keys(pictures)[0] ?? ''] : views[form]
   if (view === undefined) throw new Error(`the calculation offers ${form} but has no view for it`)
-  return reply.send(await view(shown))
+  const made = await view(shown)
+  if (made === null) throw new Refused('nothing-to-draw', PROBLEMS['nothing-to-draw'].about)
+  return reply.send(typeof made === 'string' ? made : Buffer.from(made))
 }
 
 function tableOf(tables: ReadonlyMap<string, TableShape>, answer: Frame, options: ViewOptions): string {

@@ -1,10 +1,24 @@
 import { boxTuning as computeBoxTuning } from '../../core/box/box-tuning.ts'
 import { BoxTuningRequest } from '../../schema/box-tuning.ts'
 import { boxTuningSections } from '../../schema/box-tuning-sections.ts'
+import { airSpeedPicture } from '../../views/chart/air-speed.ts'
+import { excursionPicture } from '../../views/chart/excursion.ts'
+import { groupDelayPicture } from '../../views/chart/group-delay.ts'
+import { channelImpedancePicture } from '../../views/chart/impedance.ts'
+import { responsePicture } from '../../views/chart/response.ts'
 import { calculation } from '../calculation.ts'
 import { boxTuningAnswer } from './answer.ts'
 
 export const boxTuning = calculation({
+  views: {
+    svg: {
+      response: ({ answer }) => responsePicture(answer),
+      impedance: ({ answer }) => channelImpedancePicture(answer),
+      excursion: ({ answer }) => excursionPicture(answer),
+      'air-speed': ({ answer }) => airSpeedPicture(answer),
+      'group-delay': ({ answer }) => groupDelayPicture(answer),
+    },
+  },
   path: '/v1/box-tuning',
   operationId: 'boxTuning',
   summary: 'How a driver behaves in a box',

@@ -1,6 +1,14 @@
 import { cutListInBox } from '../../core/design/cut-list-in-box.ts'
 import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
+import {
+  boxSvg,
+  cutListPdf,
+  cuttingSvg,
+  panelsDxf,
+  panelsSvg,
+} from '../../views/drawing/cut-list-drawings.ts'
 import { calculation } from '../calculation.ts'
+import { paperOf } from '../paper.ts'
 import { cutListAnswer } from './answer.ts'
 
 /** More pieces than a speaker has take tens of milliseconds even without effort. */
@@ -10,6 +18,15 @@ const isHeavy = ({ effort, parts }: CutListRequest): boolean =>
   (effort?.seconds ?? 0) > 0 || (parts ?? []).reduce((sum, { count = 1 }) => sum + count, 0) > MANY_PIECES
 
 export const cutList = calculation({
+  views: {
+    svg: {
+      cutting: ({ answer, body }) => cuttingSvg(answer, body),
+      panels: ({ answer, body }) => panelsSvg(answer, body),
+      box: ({ answer, body }) => boxSvg(answer, body),
+    },
+    pdf: ({ answer, body, options }) => cutListPdf(answer, body, paperOf(options)),
+    dxf: ({ answer }) => panelsDxf(answer),
+  },
   path: '/v1/cut-list',
   operationId: 'cutList',
   summary: 'Panels, holes and a layout on the boards on hand',

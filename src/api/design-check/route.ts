@@ -1,11 +1,45 @@
 import { designCheck as computeDesignCheck } from '../../core/design/design-check.ts'
 import { Design } from '../../schema/design.ts'
 import { designCheckSections } from '../../schema/design-check.ts'
+import { airSpeedPicture } from '../../views/chart/air-speed.ts'
+import { excursionPicture } from '../../views/chart/excursion.ts'
+import { groupDelayPicture } from '../../views/chart/group-delay.ts'
+import { loadImpedancePicture } from '../../views/chart/impedance.ts'
+import { powerFlowPicture } from '../../views/chart/power-flow.ts'
+import { responsePicture } from '../../views/chart/response.ts'
+import {
+  boxSvg,
+  cutListPdf,
+  cuttingSvg,
+  panelsDxf,
+  panelsSvg,
+} from '../../views/drawing/cut-list-drawings.ts'
 import { calculation } from '../calculation.ts'
+import { paperOf } from '../paper.ts'
 import { designCheckAnswer } from './answer.ts'
 import { shelfPair } from './example.ts'
 
 export const designCheck = calculation({
+  views: {
+    svg: {
+      response: ({ answer, body }) =>
+        responsePicture(answer, { name: body.name, lowestHz: body.wants?.lowestHz }),
+      impedance: ({ answer, body }) => loadImpedancePicture(answer, body),
+      excursion: ({ answer, body }) => excursionPicture(answer, body),
+      'air-speed': ({ answer, body }) => airSpeedPicture(answer, body),
+      'group-delay': ({ answer, body }) => groupDelayPicture(answer, body),
+      'power-flow': ({ answer, body }) =>
+        powerFlowPicture(answer, {
+          ...body,
+          amplifier: { channels: body.amplifier.channels ?? body.boxes ?? 1 },
+        }),
+      cutting: ({ answer, body }) => cuttingSvg(answer, body),
+      panels: ({ answer, body }) => panelsSvg(answer, body),
+      box: ({ answer, body }) => boxSvg(answer, body),
+    },
+    pdf: ({ answer, body, options }) => cutListPdf(answer, body, paperOf(options)),
+    dxf: ({ answer }) => panelsDxf(answer),
+  },
   path: '/v1/design-check',
   operationId: 'designCheck',
   summary: 'Will this build work?',

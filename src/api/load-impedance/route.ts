@@ -1,9 +1,11 @@
 import { loadInBox } from '../../core/design/load-in-box.ts'
 import { LoadImpedanceRequest, loadImpedanceSections } from '../../schema/load-impedance.ts'
+import { loadImpedancePicture } from '../../views/chart/impedance.ts'
 import { calculation } from '../calculation.ts'
 import { loadImpedanceAnswer } from './answer.ts'
 
 export const loadImpedance = calculation({
+  views: { svg: { impedance: ({ answer }) => loadImpedancePicture(answer) } },
   path: '/v1/load-impedance',
   operationId: 'loadImpedance',
   summary: 'What the amplifier sees of a wiring of drivers',

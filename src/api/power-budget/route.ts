@@ -1,9 +1,13 @@
 import { powerBudget as computePowerBudget } from '../../core/power/power-budget.ts'
 import { PowerBudgetRequest, powerBudgetSections } from '../../schema/power-budget.ts'
+import { powerFlowPicture } from '../../views/chart/power-flow.ts'
 import { calculation } from '../calculation.ts'
 import { powerBudgetAnswer } from './answer.ts'
 
 export const powerBudget = calculation({
+  views: {
+    svg: { 'power-flow': ({ answer, body }) => powerFlowPicture(answer, body) },
+  },
   path: '/v1/power-budget',
   operationId: 'powerBudget',
   summary: 'What amplifier and supply can give together',
