@@ -71,22 +71,27 @@ const keepsWebsAcross = (rows: readonly Row[], frame: Frame): boolean =>
 const keepsWebs = (rows: readonly Row[], frame: Frame): boolean =>
   keepsWebsAcross(rows, frame) && columnMm(rows, frame.webMm, frame.ends) <= frame.opening.alongMm
 
+const upTo = (most: number): number[] => Array.from({ length: Math.max(1, most) }, (_, index) => index + 1)
+
 /**
- * Ports side by side as far as the width of the front allows, else above each other: first a way that keeps all webs
- * and the room to the walls, then one that keeps the webs, then one that keeps them at least across.
+ * One column of drivers, or more side by side where one is too long for the front; ports side by side as far as the
+ * width allows. Of a number of columns first a way that keeps all webs and the room to the walls, then one that keeps
+ * the webs. Where none does, one column whose webs are thin along it at least keeps those across.
  */
 function chosenRows(items: FrontItems, frame: Frame): Rows {
   const ports = items.floor ? [] : items.ports
-  const ascending = Array.from({ length: Math.max(1, ports.length) }, (_, index) => index + 1)
-  const ways = (frame.upright ? ascending.toReversed() : ascending).map((perRow) =>
-    rowsOf({ ...items, ports }, perRow, frame),
-  )
-  const stacked = rowsOf({ ...items, ports }, 1, frame)
+  const portWays = frame.upright ? upTo(ports.length).toReversed() : upTo(ports.length)
+  const waysWith = (drivers: number): Rows[] =>
+    portWays.map((perRow) => rowsOf({ ...items, ports }, { drivers, ports: perRow }, frame))
+  for (const drivers of upTo(items.drivers.length)) {
+    const ways = waysWith(drivers)
+    const kept =
+      ways.find(({ rows }) => keepsClear(rows, frame)) ?? ways.find(({ rows }) => keepsWebs(rows, frame))
+    if (kept !== undefined) return kept
+  }
   return (
-    ways.find(({ rows }) => keepsClear(rows, frame)) ??
-    ways.find(({ rows }) => keepsWebs(rows, frame)) ??
-    ways.find(({ rows }) => keepsWebsAcross(rows, frame)) ??
-    stacked
+    waysWith(1).find(({ rows }) => keepsWebsAcross(rows, frame)) ??
+    rowsOf({ ...items, ports }, { drivers: 1, ports: 1 }, frame)
   )
 }
 
@@ -115,9 +120,9 @@ function centresOf(
 }
 
 /**
- * A column along the longer side of the opening: drivers from the small to the large, then the ports, with control
- * and indicator beside the last port or, without room there, in a row of their own at the end. Slots on a wall lie on
- * the inner floor, below or beside the column.
+ * A column along the longer side of the opening: drivers from the small to the large, in more columns where one is
+ * too long, then the ports, with control and indicator beside the last port or, without room there, in a row of their
+ * own at the end. Slots on a wall lie on the inner floor, below or beside the column.
  * @param webMm  least wood between holes, mm
  */
 export function frontLayout(plan: BoxPlan, items: FrontItems, webMm: number): FrontLayout {

@@ -1,5 +1,7 @@
-import type { FrontItems, FrontPort, SmallHole } from './front-bodies.ts'
+import type { FrontDriver, FrontItems, FrontPort, SmallHole } from './front-bodies.ts'
 import { type Body, besideMm, type Opening, toWallMm } from './front-column.ts'
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
 /** Holes side by side at one height of the column, by their distance from its middle line. */
 export interface Row extends Body {
@@ -16,15 +18,44 @@ export interface Room {
   shelfMm: number
 }
 
-function driverRows({ drivers }: FrontItems): Row[] {
-  return drivers.map(({ id, holeMm, frame }) => ({
-    alongMm: holeMm,
-    acrossMm: holeMm,
-    rimMm: Math.max(0, (frame.outerDiameterMm - holeMm) / 2),
+const rimMm = ({ frame, holeMm }: FrontDriver): number => Math.max(0, (frame.outerDiameterMm - holeMm) / 2)
+
+/** Drivers side by side, webs or flanges apart, with a fair share of what room is left. Geometry. */
+function driverRow(drivers: readonly FrontDriver[], { opening, webMm }: Room): Row {
+  const rims = drivers.map(rimMm)
+  const holes = drivers.map(({ holeMm }) => holeMm)
+  const gaps = rims.slice(1).map((rim, index) => Math.max(webMm, rim + rims[index]!))
+  // A flange may lie on the edge of the wall behind it, but not reach beyond the panel.
+  const endMm = Math.max(toWallMm(opening, webMm), Math.max(...rims) - opening.marginMm)
+  const leastMm = sum(holes) + sum(gaps)
+  const share =
+    drivers.length === 1 ? 0 : Math.max(0, opening.acrossMm - 2 * endMm - leastMm) / (drivers.length + 1)
+  const acrossMm = leastMm + share * gaps.length
+  let reached = -acrossMm / 2
+  const members = drivers.map(({ id, holeMm }, index) => {
+    const offsetMm = reached + holeMm / 2
+    reached += holeMm + (gaps[index] ?? 0) + share
+    return { id, offsetMm }
+  })
+  return {
+    alongMm: Math.max(...holes),
+    acrossMm,
+    rimMm: Math.max(...rims),
     shelfMm: 0,
     clearMm: 0,
-    members: [{ id, offsetMm: 0 }],
-  }))
+    members,
+  }
+}
+
+/** Drivers in their order, so many of a kind in a row. */
+function driverRows({ drivers }: FrontItems, perRow: number, room: Room): Row[] {
+  const kinds = [...new Set(drivers.map(({ at }) => at))]
+  return kinds.flatMap((kind) => {
+    const alike = drivers.filter(({ at }) => at === kind)
+    return Array.from({ length: Math.ceil(alike.length / perRow) }, (_, row) =>
+      driverRow(alike.slice(row * perRow, (row + 1) * perRow), room),
+    )
+  })
 }
 
 function slotRow({ id, slot }: FrontPort, { upright, shelfMm }: Room): Row {
@@ -102,13 +133,19 @@ export interface Rows {
   smallRow: boolean
 }
 
+/** How many go side by side. */
+export interface PerRow {
+  drivers: number
+  ports: number
+}
+
 /**
  * Drivers in order, then the ports, so many in a row, with control and indicator beside the last of them or, without
  * room there, in a row of their own.
  */
-export function rowsOf(items: FrontItems, perRow: number, room: Room): Rows {
-  const ports = portRows(items.ports, perRow, room)
-  const before = [...driverRows(items), ...ports.slice(0, -1)]
+export function rowsOf(items: FrontItems, perRow: PerRow, room: Room): Rows {
+  const ports = portRows(items.ports, perRow.ports, room)
+  const before = [...driverRows(items, perRow.drivers, room), ...ports.slice(0, -1)]
   const last = ports.at(-1)
   const all = last === undefined ? before : [...before, last]
   if (items.small.length === 0) return { rows: all, smallRow: false }
