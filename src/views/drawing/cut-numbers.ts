@@ -17,18 +17,31 @@ const SHARES = Array.from({ length: STEPS + 1 }, (_, step) => step / (2 * STEPS)
   1 - share,
 ])
 
-/** Places along a cut. */
-function placesOn({ direction, atMm, piece }: Cut, kerfMm: number, placement: Placement): Point[] {
+/** Places along a cut, at last those that only touch it, a radius to either side. */
+function placesOn(
+  { direction, atMm, piece }: Cut,
+  kerfMm: number,
+  placement: Placement,
+  radius: number,
+): Point[] {
   const middle = atMm + kerfMm / 2
-  const [from, to] =
-    direction === 'across'
-      ? [at(middle, piece.yMm), at(middle, piece.yMm + piece.widthMm)]
-      : [at(piece.xMm, middle), at(piece.xMm + piece.lengthMm, middle)]
+  const across = direction === 'across'
+  const [from, to] = across
+    ? [at(middle, piece.yMm), at(middle, piece.yMm + piece.widthMm)]
+    : [at(piece.xMm, middle), at(piece.xMm + piece.lengthMm, middle)]
   const [start, end] = [onPaper(from, placement), onPaper(to, placement)]
-  return SHARES.map((share) =>
+  const on = SHARES.map((share) =>
     at(start.xMm + share * (end.xMm - start.xMm), start.yMm + share * (end.yMm - start.yMm)),
   )
+  const aside = [radius, -radius].flatMap((by) =>
+    on.map(({ xMm, yMm }) => (across ? at(xMm + by, yMm) : at(xMm, yMm + by))),
+  )
+  return [...on, ...aside]
 }
+
+/** How long a cut is: the shortest have the fewest places for their number and choose first. */
+const lengthOf = ({ direction, piece }: Cut): number =>
+  direction === 'across' ? piece.widthMm : piece.lengthMm
 
 /** The box around boxes: what lies outside it is in the way of none of them. */
 const around = (boxes: readonly Box[]): Box => ({
@@ -47,8 +60,9 @@ export function cutNumbers(
 ): Shape[] {
   const radius = radiusMm(cuts.length)
   const reach = radius + 0.15
-  return cuts.flatMap((cut) => {
-    const boxes = placesOn(cut, kerfMm, placement).map(({ xMm, yMm }) => ({
+  const shortestFirst = [...cuts].sort((a, b) => lengthOf(a) - lengthOf(b))
+  return shortestFirst.flatMap((cut) => {
+    const boxes = placesOn(cut, kerfMm, placement, radius).map(({ xMm, yMm }) => ({
       left: xMm - reach,
       right: xMm + reach,
       top: yMm - reach,

@@ -58,6 +58,57 @@ export const tower = (): Drawable =>
     workshop: { kerfMm: 3.2 },
   })
 
+/** A box smaller than a hand. */
+export const tiny = (): Drawable =>
+  drawable({
+    box: {
+      kind: 'closed',
+      outer: { widthMm: 60, heightMm: 80, depthMm: 50 },
+      panelThicknessMm: 6,
+    },
+    drivers: [
+      {
+        id: 'main',
+        parameters: {},
+        frame: {
+          outerDiameterMm: 40,
+          cutoutDiameterMm: 34,
+          boltCircleDiameterMm: 37,
+          boltCount: 4,
+          depthMm: 18,
+        },
+      },
+    ],
+    signal: { volumeControl: { resistanceKohm: 50 } },
+    stock: [{ lengthMm: 600, widthMm: 200, thicknessMm: 6 }],
+  })
+
+/** A box mitred on every edge with one large driver on eight screws. */
+export const mitred = (): Drawable =>
+  drawable({
+    box: {
+      kind: 'closed',
+      outer: { widthMm: 300, heightMm: 420, depthMm: 260 },
+      panelThicknessMm: 15,
+      joint: 'mitre',
+      runsThrough: 'front-back',
+    },
+    drivers: [
+      {
+        id: 'main',
+        parameters: {},
+        frame: {
+          outerDiameterMm: 206,
+          cutoutDiameterMm: 186,
+          boltCircleDiameterMm: 196,
+          boltCount: 8,
+          depthMm: 90,
+        },
+      },
+    ],
+    stock: [{ lengthMm: 1500, widthMm: 900, thicknessMm: 15 }],
+  })
+
 /** Forty plain parts of different sizes, some narrow, every third with its grain along. */
 export const fortyParts = (): Drawable =>
   drawable({
