@@ -10,22 +10,24 @@ interface Call {
   line: string
   url: string
   file: string | undefined
+  type: string
 }
 
 /** Every curl line of the README, as it stands there. */
 const CALLS: Call[] = [...README.matchAll(/^curl .*$/gm)].map(([line]) => ({
   line,
   url: /http:\/\/127\.0\.0\.1:8080([^'\s]*)/.exec(line)?.[1] ?? '',
-  file: /-d @(\S+)/.exec(line)?.[1],
+  file: /(?:-d|--data-binary) @(\S+)/.exec(line)?.[1],
+  type: /content-type: ([\w/]+)/i.exec(line)?.[1] ?? 'application/json',
 }))
 
-const run = ({ url, file }: Call) =>
+const run = ({ url, file, type }: Call) =>
   file === undefined
     ? app.inject({ url })
     : app.inject({
         method: 'POST',
         url,
-        headers: { 'content-type': 'application/json' },
+        headers: { 'content-type': type },
         payload: readFileSync(new URL(`../${file}`, import.meta.url), 'utf8'),
       })
 
