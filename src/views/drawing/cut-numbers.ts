@@ -1,5 +1,5 @@
 import type { Cut } from '../../schema/cut-list.ts'
-import { type Box, freePlace, overlap } from '../chart/free-place.ts'
+import { type Box, freePlace } from '../chart/free-place.ts'
 import type { Point, Shape } from './drawing.ts'
 import type { Taken } from './labels.ts'
 import { onPaper, type Placement } from './placed.ts'
@@ -51,6 +51,9 @@ const around = (boxes: readonly Box[]): Box => ({
   bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
 })
 
+const meet = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+
 /** The number of each cut in a ring on its kerf, clear of labels and of other numbers where that can be. */
 export function cutNumbers(
   cuts: readonly Cut[],
@@ -69,7 +72,7 @@ export function cutNumbers(
       bottom: yMm + reach,
     }))
     const whole = around(boxes)
-    const near = taken.boxes.filter((other) => overlap(other, whole))
+    const near = taken.boxes.filter((other) => meet(other, whole))
     const box = freePlace(boxes, { boxes: near, lines: [] })
     if (box === undefined) return []
     taken.boxes.push(box)

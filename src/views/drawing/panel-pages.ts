@@ -70,7 +70,10 @@ function cellShapes(panel: Panel, cell: Rectangle): Shape[] {
   const top = cell.yMm + cell.widthMm
   const said = `${panelSaid(panel)}, ${scaleSaid(view.times)}`
   return [
-    text(at(cell.xMm + 1, top - 4), shortened(panel.id, 0.93 * width, 3.4), { sizeMm: 3.4, role: 'heading' }),
+    text(at(cell.xMm + 1, top - 4), shortened(panel.id, width, 3.4, 'heading'), {
+      sizeMm: 3.4,
+      role: 'heading',
+    }),
     text(at(cell.xMm + 1, top - 8), shortened(said, width, 2.4), { sizeMm: 2.4 }),
     ...view.shapes,
   ]

@@ -22,7 +22,7 @@ const HEAD_MM = 17
 const TITLE_MM = 5
 const SUBTITLE_MM = 3
 const NOTE_MM = 2.5
-export const NOTE_LINE_MM = 3.6
+const NOTE_LINE_MM = 3.6
 
 export const upright = (size: PaperSize): Paper => PAPERS[size]
 export const onItsSide = (size: PaperSize): Paper => ({
@@ -57,7 +57,7 @@ function headShapes({ title, subtitle }: Heading, { widthMm, heightMm }: Paper):
   const roomMm = widthMm - 2 * MARGIN_MM
   const topMm = heightMm - MARGIN_MM
   return [
-    text(at(MARGIN_MM, topMm - 4.5), shortened(title, 0.93 * roomMm, TITLE_MM), {
+    text(at(MARGIN_MM, topMm - 4.5), shortened(title, roomMm, TITLE_MM, 'heading'), {
       sizeMm: TITLE_MM,
       role: 'heading',
     }),
@@ -78,7 +78,7 @@ export function page(paper: Paper, heading: Heading, layers: readonly Layer[]): 
   return {
     ...paper,
     title: heading.title,
-    says: [heading.subtitle, ...heading.notes].join('. ').replaceAll('..', '.'),
+    says: [`${heading.subtitle}.`, ...heading.notes].join(' '),
     layers: [...layers, { shapes: [...headShapes(heading, paper), ...footShapes(heading, paper)] }],
   }
 }

@@ -6,7 +6,7 @@ import { figure, plural, sizeSaid } from './figures.ts'
 import { holeLabels, holeSizeSaid } from './hole-labels.ts'
 import { type Drawn, type Job, titled } from './job.ts'
 import { centreMark, holeEdge, panelEdge } from './panel-shapes.ts'
-import { MARGIN_MM, onItsSide, type Paper, type PaperSize, upright } from './paper.ts'
+import { MARGIN_MM, onItsSide, type Paper, type PaperSize, page, upright } from './paper.ts'
 import { moved } from './placed.ts'
 import { registerMarks } from './register-marks.ts'
 import { RULER_MM, ruler } from './ruler.ts'
@@ -20,7 +20,7 @@ const FOOT_MM = 17
 /** Paper around the panel, so that its edge shows whole. */
 const BLEED_MM = 1
 /** A template of more sheets than this is not worth gluing. Common practice, no source. */
-export const MOST_TILES = 40
+const MOST_TILES = 40
 /** Arms of a cross beyond the edge of its hole: they still show when the hole is cut out. */
 const CROSS_MM = 2.5
 const NOTE_MM = 2.2
@@ -43,6 +43,12 @@ const holeMarks = (panel: Panel): Shape[] => [
 
 const ORDER = 'Print at 100 % (actual size), measure the ruler before drilling.'
 
+/** The caution of the drill, above the ruler. */
+const cautionShapes = (): Shape[] =>
+  wrapped(DRILL_CAUTION, RULER_MM, NOTE_MM).map((words, index) =>
+    text(at(MARGIN_MM + 1, MARGIN_MM + 13 - 2.8 * index), words, { sizeMm: NOTE_MM }),
+  )
+
 function footShapes(panel: Panel, plan: Tiling, tile: Tile, job: Job, paper: Paper): Shape[] {
   const many = plan.tiles.length > 1
   const left = MARGIN_MM + RULER_MM + 8
@@ -51,10 +57,11 @@ function footShapes(panel: Panel, plan: Tiling, tile: Tile, job: Job, paper: Pap
   const title = titled(`Template ${panel.id}`, job)
   const said = `${many ? `sheet ${tile.name} of ${plan.tiles.length}, ` : ''}${sizeSaid(panel)} mm, ${plural(panel.count, 'piece')}`
   const glue = many ? ' Cut along the dashes, lay the rings on each other.' : ''
-  const notes = wrapped(`${ORDER}${glue}`, 0.93 * roomMm, NOTE_MM)
+  const notes = wrapped(`${ORDER}${glue}`, roomMm, NOTE_MM, 'heading')
   return [
     ...ruler(at(MARGIN_MM + 1, MARGIN_MM + 1)),
-    text(at(left, MARGIN_MM + 12.2), shortened(title, 0.93 * roomMm, 3), { sizeMm: 3, role: 'heading' }),
+    ...cautionShapes(),
+    text(at(left, MARGIN_MM + 12.2), shortened(title, roomMm, 3, 'heading'), { sizeMm: 3, role: 'heading' }),
     text(at(left, MARGIN_MM + 8.9), shortened(said, roomMm, NOTE_MM), { sizeMm: NOTE_MM }),
     ...notes.map((note, index) =>
       text(at(left, MARGIN_MM + 6.1 - 2.8 * index), note, { sizeMm: NOTE_MM, role: 'heading' }),
@@ -88,6 +95,17 @@ function tilePage(panel: Panel, plan: Tiling, tile: Tile, job: Job, paper: Paper
   }
 }
 
+const tooLarge = (panel: Panel, { tiles }: Tiling, job: Job, paper: Paper): Drawing =>
+  page(
+    paper,
+    {
+      title: titled(`Template ${panel.id}`, job),
+      subtitle: `left out: it would take ${plural(tiles.length, 'sheet')}; mark the holes from the drawing of the panel`,
+      notes: [],
+    },
+    [],
+  )
+
 /** The template of one panel, on the paper held the way that takes fewer sheets. */
 function templateOf(panel: Panel, job: Job, size: PaperSize): Drawing[] {
   const thing = {
@@ -102,10 +120,10 @@ function templateOf(panel: Panel, job: Job, size: PaperSize): Drawing[] {
   }))
   const best = second!.plan.tiles.length < first!.plan.tiles.length ? second! : first!
   return best.plan.tiles.length > MOST_TILES
-    ? []
+    ? [tooLarge(panel, best.plan, job, best.paper)]
     : best.plan.tiles.map((tile) => tilePage(panel, best.plan, tile, job, best.paper))
 }
 
-/** True-size drilling templates of every panel with holes that is not too large for paper. */
+/** True-size drilling templates of every panel with holes. */
 export const templatePages = ({ panels }: Pick<Drawn, 'panels'>, job: Job, size: PaperSize): Drawing[] =>
   panels.filter(({ holes }) => holes.length > 0).flatMap((panel) => templateOf(panel, job, size))

@@ -112,3 +112,14 @@ it('tells of parts that no board takes', async () => {
   writeFileSync(file, await printed(drawable({ parts, stock: [{ lengthMm: 100, widthMm: 20 }] })))
   expect(textOf(file)[0]).toContain('Found no board: 1 × part 1, which a board of 500 × 400 mm would take.')
 })
+
+it('says that a template would take too many sheets instead of printing it', async () => {
+  const file = join(folder, 'wall.pdf')
+  const wall = shelf()
+  const panels = wall.answer.panels.map((panel) => ({ ...panel, lengthMm: 2400, widthMm: 1200 }))
+  writeFileSync(file, await printed({ ...wall, answer: { ...wall.answer, panels } }))
+  const templates = textOf(file).filter((text) => text.includes('Template '))
+  // Front and back have holes.
+  expect(templates).toHaveLength(2)
+  for (const text of templates) expect(text).toMatch(/it would take \d+ sheets/)
+})
