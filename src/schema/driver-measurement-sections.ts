@@ -1,6 +1,6 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import { oneOf } from './box.ts'
 import { DriverParameters } from './driver.ts'
+import { oneOf } from './one-of.ts'
 import { curveOf, maybeOf, outputOf } from './quantity.ts'
 import { ref } from './shared.ts'
 

@@ -51,14 +51,34 @@ export function fitDriver(sweeps: DriverSweeps, leadOhm: number, meterOhm: numbe
   })
   const task = { parts, leadOhm, meterOhm }
   const plain = parts.flatMap(({ sweep }): Unknown[] => UNKNOWNS_OF[sweep])
-  const starts = startOf(sweeps, leadOhm, meterOhm)
-  const first = bestOf(starts.map((start) => fitted(task, plain, start)))
-  const best =
-    first !== undefined && isLost(first)
-      ? bestOf(starts.flatMap(nudged).map((start) => fitted(task, plain, start)))
-      : first
-  if (best === undefined) return null
-  return finished(task, withLoss(task, best))
+  const scout = thinned(task)
+  const from = (start: Sought) => fitted(scout, plain, start)
+  const starts = startOf(sweeps, leadOhm, meterOhm).map((start) => ({ start, attempt: from(start) }))
+  const [first] = starts.sort((a, b) => a.attempt.fit.misfit - b.attempt.fit.misfit)
+  if (first === undefined) return null
+  const others = isLost(first.attempt) ? nudged(first.start).map((start) => scouted(scout, plain, start)) : []
+  const best = [first.attempt, ...others].reduce((a, b) => (b.fit.misfit < a.fit.misfit ? b : a))
+  return finished(
+    task,
+    withLoss(task, scout === task && best === first.attempt ? best : fitted(task, plain, best.sought)),
+  )
+}
+
+/** Enough readings of a sweep to find out where a fit leads. */
+const SCOUTED = 60
+const SCOUTING_STEPS = 25
+
+/** The same with every so many readings of long sweeps; the task itself where none is long. */
+function thinned(task: Task): Task {
+  if (task.parts.every(({ measured }) => measured.ohm.length <= SCOUTED)) return task
+  const parts = task.parts.map(({ sweep, measured }) => {
+    const every = Math.ceil(measured.ohm.length / SCOUTED)
+    const kept = (list: Float64Array) => list.filter((_, i) => i % every === 0)
+    const { frequencyHz, ohm, phaseDeg } = measured
+    const fewer = { frequencyHz: kept(frequencyHz), ohm: kept(ohm), phaseDeg: phaseDeg && kept(phaseDeg) }
+    return { sweep, measured: fewer }
+  })
+  return { ...task, parts }
 }
 
 /** The fit with a lossy coil where the readings are clearly nearer to it, else the one with a plain coil. */
@@ -73,9 +93,6 @@ function withLoss(task: Task, plain: Attempt): Attempt {
   return lossy.fit.misfit < plain.fit.misfit ? lossy : plain
 }
 
-const bestOf = (attempts: readonly Attempt[]): Attempt | undefined =>
-  [...attempts].sort((a, b) => a.fit.misfit - b.fit.misfit)[0]
-
 /** Whether a fit ran away or did not settle, as from a start on the wrong side of a peak. */
 const isLost = ({ names, fit }: Attempt): boolean =>
   !fit.converged || names.some((name, i) => isAtBound(name, fit.values[i]!))
@@ -85,6 +102,13 @@ interface Attempt {
   fit: LeastSquaresFit
   sought: Sought
   readings: number
+}
+
+/** Where a start leads, wrong readings and all. */
+function scouted(task: Task, names: readonly Unknown[], start: Sought): Attempt {
+  const problem = problemOf(task, names, start)
+  const fit = leastSquares({ ...problem, mostSteps: SCOUTING_STEPS })
+  return { names, fit, sought: soughtOf(names, fit.values), readings: problem.readings.length }
 }
 
 function fitted(task: Task, names: readonly Unknown[], start: Sought): Attempt {

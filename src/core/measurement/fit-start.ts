@@ -28,7 +28,8 @@ export function handQ(peak: Peak, reOhm: number): { qms: number; qes: number } {
   const { fHz, lowerHz, upperHz } = peak
   const lower = lowerHz ?? (upperHz === null ? null : (fHz * fHz) / upperHz)
   const upper = upperHz ?? (lower === null ? null : (fHz * fHz) / lower)
-  const qms = lower === null || upper === null ? USUAL_QMS : (fHz * Math.sqrt(r0)) / (upper - lower)
+  const qms =
+    lower === null || upper === null || upper <= lower ? USUAL_QMS : (fHz * Math.sqrt(r0)) / (upper - lower)
   return { qms, qes: qms / (r0 - 1) }
 }
 
@@ -64,15 +65,22 @@ export function startOf(sweeps: DriverSweeps, leadOhm: number, meterOhm: number 
 }
 
 /** Coarse steps leave the top of a peak open by some percent either way. */
-const NUDGES = [0.94, 1, 1.06]
+const NUDGES = [
+  [0.94, 0.94],
+  [0.94, 1],
+  [0.94, 1.06],
+  [1, 0.94],
+  [1, 1.06],
+  [1.06, 0.94],
+  [1.06, 1],
+  [1.06, 1.06],
+] as const
 
 /** Other places to begin where the first ones led nowhere: every resonance a little lower and higher. */
 export const nudged = (start: Sought): Sought[] =>
-  NUDGES.flatMap((ofFree) =>
-    NUDGES.map((ofSecond) => ({
-      ...start,
-      fs: start.fs * ofFree,
-      mass: start.mass * ofSecond ** 2,
-      stiffness: start.stiffness * ofSecond ** 2,
-    })),
-  )
+  NUDGES.map(([ofFree, ofSecond]) => ({
+    ...start,
+    fs: start.fs * ofFree,
+    mass: start.mass * ofSecond ** 2,
+    stiffness: start.stiffness * ofSecond ** 2,
+  }))

@@ -11,6 +11,8 @@ export interface LeastSquaresProblem {
   highest: readonly number[]
   /** Weight of each reading, one over its relative variance; 0 leaves it out; 1 for all when left out. */
   weights?: Float64Array
+  /** When to give up; 60 when left out. */
+  mostSteps?: number
 }
 
 export interface LeastSquaresFit {
@@ -30,6 +32,8 @@ export interface LeastSquaresFit {
 }
 
 const MOST_STEPS = 60
+/** Within a round of reweighting, which begins near its end. */
+const STEPS_A_ROUND = 6
 const MOST_TRIES = 12
 /** Step of the numerical slopes; values are of the order of 1. */
 const SLOPE_STEP = 1e-5
@@ -49,7 +53,7 @@ const RIDGE = 1e-12
  * covariance s²(JᵀWJ)⁻¹, textbook.
  */
 export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
-  const { readings, lowest, highest } = problem
+  const { readings, lowest, highest, mostSteps = MOST_STEPS } = problem
   const weights = problem.weights ?? new Float64Array(readings.length).fill(1)
   const counted = weights.reduce((count, weight) => count + (weight > 0 ? 1 : 0), 0)
   const freedom = Math.max(1, counted - problem.start.length)
@@ -57,7 +61,7 @@ export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
   let here = surroundings(problem, values, residualsAt(problem, values), weights)
   let damping = 1e-3
   let converged = false
-  for (let step = 0; step < MOST_STEPS && !converged; step++) {
+  for (let step = 0; step < mostSteps && !converged; step++) {
     const before = here.sum
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const moved = stepFrom(problem, values, here, damping)
@@ -114,7 +118,8 @@ export function robustLeastSquares(problem: LeastSquaresProblem): LeastSquaresFi
     const moved = next.some((share, i) => Math.abs(share - shares[i]!) > 0.05)
     if (!moved && round > GENTLE_ROUNDS) break
     shares = next
-    fit = leastSquares({ ...problem, start: fit.values, weights: given.map((w, i) => w * shares[i]!) })
+    const weights = given.map((w, i) => w * shares[i]!)
+    fit = leastSquares({ ...problem, start: fit.values, weights, mostSteps: STEPS_A_ROUND })
   }
   const kept = given.map((weight, i) => (shares[i]! > 0 ? weight : 0))
   return leastSquares({ ...problem, start: fit.values, weights: kept })

@@ -99,6 +99,7 @@ function crossing(
   step: 1 | -1,
   level: number,
 ): number | null {
+  if (ohm[top]! <= level) return null
   for (let i = top + step; i >= 0 && i < ohm.length; i += step) {
     if (ohm[i]! > level) continue
     const near = i - step

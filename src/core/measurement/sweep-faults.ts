@@ -4,6 +4,8 @@ import type { SweepColumns } from './sweep.ts'
 
 /** A curve of five unknowns needs some readings to spare. Common practice, no source. */
 export const FEWEST_READINGS = 8
+/** As many as the arrays of the schema may hold. */
+const MOST_READINGS = 2000
 /** No sweep of a loudspeaker ends below this; one in kilohertz does. Common practice, no source. */
 const LOWEST_END_HZ = 40
 /** A driver whose impedance rises this much has phases of tens of degrees. Derived from the motional circle. */
@@ -54,6 +56,10 @@ function numberFaults({ frequencyHz, impedanceOhm, phaseDeg, at }: SweepColumns)
 
 function fewFaults({ frequencyHz, at }: SweepColumns): Fault[] {
   const n = frequencyHz.length
+  if (n > MOST_READINGS)
+    return [
+      { at: at.frequency, message: `holds ${n} readings, more than ${MOST_READINGS}; send every other one` },
+    ]
   return n >= FEWEST_READINGS
     ? []
     : [

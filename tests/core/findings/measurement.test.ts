@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest'
+import { measurementRules } from '../../../src/core/findings/measurement.ts'
+import { measurementMatchRules } from '../../../src/core/findings/measurement-match.ts'
+import { apply } from '../../../src/core/findings/rule.ts'
+import { driverMeasurement } from '../../../src/core/measurement/driver-measurement.ts'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import { randomFrom } from '../../../src/core/shop/layout/random.ts'
+import type { MeasuredDriver } from '../../../src/schema/driver-measurement.ts'
+import type { PairRow } from '../../../src/schema/driver-measurement-sections.ts'
+import {
+  type BenchDriver,
+  benchSweep,
+  mechanics,
+  noisySweep,
+  SMALL,
+} from '../../outside/measurement-drivers.ts'
+
+const SEED = 31
+const FINE = 'dec 20 20 2000'
+const MMS_G = mechanics(SMALL).mms * 1e3
+const sdCm2 = SMALL.sdCm2
+
+const read = async (truth: BenchDriver, bench = {}, sweep = FINE, noise = 0.003, withPhase = true) =>
+  noisySweep(await benchSweep(truth, bench, sweep), noise, randomFrom(SEED), withPhase)
+
+/** A driver measured well: fine steps, little noise, a mass like its own. */
+const good = async (change: Partial<MeasuredDriver> = {}): Promise<MeasuredDriver> => ({
+  id: 'it',
+  freeAir: await read(SMALL),
+  withMass: { massG: 2, sweep: await read(SMALL, { massG: 2 }) },
+  sdCm2,
+  ...change,
+})
+
+function findingsOf(driver: MeasuredDriver) {
+  const outcome = driverMeasurement({ drivers: [driver] })
+  if (isRefusal(outcome)) throw new Error(JSON.stringify(outcome.faults))
+  return outcome.findings
+}
+const codes = (driver: MeasuredDriver) => findingsOf(driver).map(({ code }) => code)
+const said = (driver: MeasuredDriver, code: string) => findingsOf(driver).find((row) => row.code === code)
+
+describe(`what is said of a measured driver, seed ${SEED}`, () => {
+  it('nothing when it was measured well', async () => {
+    expect(codes(await good())).toEqual([])
+  })
+
+  it('the mass is a guess without a second sweep', async () => {
+    const driver = { id: 'it', freeAir: await read(SMALL), sdCm2 }
+    expect(said(driver, 'measurement-mass-guessed')).toMatchObject({ severity: 'warning', at: '/drivers/0' })
+    expect(codes(await good())).not.toContain('measurement-mass-guessed')
+  })
+
+  it('a figure too unsure to cut wood for, when readings are few and bad', async () => {
+    const sweep = 'dec 10 20 1500'
+    const driver = await good({
+      freeAir: await read(SMALL, {}, sweep, 0.1, false),
+      withMass: { massG: 2, sweep: await read(SMALL, { massG: 2 }, sweep, 0.1, false) },
+    })
+    expect(said(driver, 'measurement-figure-unsure')?.message).toMatch(/lies between/)
+  })
+
+  it('too few points on the peak, and which to read', async () => {
+    const driver = await good({ freeAir: await read(SMALL, {}, 'dec 6 20 1400') })
+    expect(said(driver, 'measurement-too-few-points')).toMatchObject({ value: 2, at: '/drivers/0/freeAir' })
+    expect(said(driver, 'measurement-too-few-points')?.remedies[0]).toMatch(/^Read again at .*Hz\.$/)
+  })
+
+  it('noise above 4 %, not at 2 %', async () => {
+    const noisy = (share: number) => read(SMALL, {}, 'dec 60 20 2000', share)
+    expect(codes(await good({ freeAir: await noisy(0.06) }))).toContain('measurement-noisy')
+    expect(codes(await good({ freeAir: await noisy(0.02) }))).not.toContain('measurement-noisy')
+  })
+
+  const spoiled = async (every: number) => {
+    const sweep = await read(SMALL)
+    const impedanceOhm = sweep.impedanceOhm.map((ohm, i) => (i % every === 3 ? ohm * 2.2 : ohm))
+    return good({ freeAir: { ...sweep, impedanceOhm } })
+  }
+
+  it('a few wrong readings are named', async () => {
+    const driver = await spoiled(40)
+    expect(said(driver, 'measurement-outliers')).toMatchObject({ severity: 'note', value: 1 })
+    expect(said(driver, 'measurement-outliers')?.message).toMatch(/at 28.3 Hz/)
+  })
+
+  it('many wrong readings are no slips', async () => {
+    expect(said(await spoiled(4), 'measurement-many-outliers')).toMatchObject({ severity: 'warning' })
+  })
+
+  it('hand formulas apart on steps so coarse that the top of the peak is missed', async () => {
+    const driver = await good({ freeAir: await read({ ...SMALL, qms: 8, fsHz: 112 }, {}, 'dec 5 20 2000') })
+    expect(codes({ ...driver, id: 'it' })).toContain('measurement-opinions-differ')
+  })
+
+  it('a meter that disagrees with the sweep', async () => {
+    expect(said(await good({ meterOhm: 4 }), 'measurement-meter-disagrees')).toMatchObject({
+      at: '/drivers/0/meterOhm',
+    })
+    expect(codes(await good({ meterOhm: 3.4 }))).toEqual([])
+  })
+
+  const byMass = async (massG: number) => good({ withMass: { massG, sweep: await read(SMALL, { massG }) } })
+
+  it('a mass too light, and one too heavy', async () => {
+    const light = said(await byMass(0.2 * MMS_G), 'measurement-mass-too-light')
+    // dVas/Vas = 2 (1 + Mms/m) times the error of the shift: 12 at a fifth of the mass. Derived from Small 1972.
+    expect(light?.message).toMatch(/becomes 12 percent/)
+    expect(codes(await byMass(0.3 * MMS_G))).not.toContain('measurement-mass-too-light')
+    expect(codes(await byMass(3.5 * MMS_G))).toContain('measurement-mass-too-heavy')
+    expect(codes(await byMass(2.5 * MMS_G))).not.toContain('measurement-mass-too-heavy')
+  })
+
+  it('a test box too large', async () => {
+    const { withMass: _, ...driver } = await good()
+    const onBox = async (volumeL: number) => ({
+      ...driver,
+      inBox: { volumeL, sweep: await read(SMALL, { volumeL }) },
+    })
+    expect(codes(await onBox(4))).toContain('measurement-box-too-large')
+    expect(codes(await onBox(1))).not.toContain('measurement-box-too-large')
+  })
+
+  it('a coil that the sweep is too short for', async () => {
+    const driver = await good({ freeAir: await read(SMALL, {}, 'dec 30 40 600') })
+    expect(said(driver, 'measurement-coil-not-seen')).toMatchObject({ severity: 'note', unit: 'Hz' })
+  })
+})
+
+describe('what is said of two drivers', () => {
+  const pair = (score: number, chosen = true): PairRow => ({
+    first: 'a',
+    second: 'b',
+    fsPercent: 3,
+    qtsPercent: 4,
+    rePercent: 1,
+    vasPercent: 6,
+    levelDb: 0.4,
+    impedancePercent: 5,
+    score,
+    chosen,
+  })
+  const of = (row: PairRow, others = false) =>
+    apply(measurementMatchRules, { pair: row, at: '/drivers/1', others })
+
+  it.each([
+    [0.9, 'measurement-drivers-match'],
+    [1.1, 'measurement-drivers-differ'],
+    [2.9, 'measurement-drivers-differ'],
+    [3.1, 'measurement-drivers-of-two-kinds'],
+  ])('at %f times what is still good: %s', (score, code) => {
+    expect(of(pair(score)).map((row) => row.code)).toEqual([code])
+  })
+
+  it('nothing of two that do not go together', () => {
+    expect(of(pair(9, false))).toEqual([])
+  })
+
+  it('a third one is asked for only where there is none', () => {
+    expect(of(pair(2)).flatMap(({ remedies }) => remedies)).toContain(
+      'Measure a third one of the kind: the best pair of three is often a good one.',
+    )
+    expect(of(pair(2), true)[0]?.remedies).toHaveLength(2)
+  })
+})
+
+it('every rule of the table is tried above', () => {
+  expect(measurementRules).toHaveLength(12)
+})
