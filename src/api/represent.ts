@@ -18,6 +18,9 @@ export function wantedForm(options: ViewOptions, forms: readonly Form[], request
   throw new Refused('not-acceptable', `On offer are ${offer}; ask by ?format= or by the Accept header.`)
 }
 
+/** A sheet is a page without scripts that asks nobody for anything; its style is its own. */
+const SHEET_POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'"
+
 /** How a calculation shows an answer. */
 export interface Showing<Answer, Body> {
   views: Views<Answer, Body>
@@ -40,6 +43,7 @@ export async function represent<Answer extends Frame, Body>(
   const pictures = views.svg ?? {}
   const view = form === 'svg' ? pictures[options.picture ?? Object.keys(pictures)[0] ?? ''] : views[form]
   if (view === undefined) throw new Error(`the calculation offers ${form} but has no view for it`)
+  if (form === 'html') reply.header('content-security-policy', SHEET_POLICY)
   const made = await view(shown)
   if (made === null) throw new Refused('nothing-to-draw', PROBLEMS['nothing-to-draw'].about)
   return reply.send(typeof made === 'string' ? made : Buffer.from(made))

@@ -14,6 +14,7 @@ import {
   panelsDxf,
   panelsSvg,
 } from '../../views/drawing/cut-list-drawings.ts'
+import { buildSheet } from '../../views/sheet/build-sheet.ts'
 import { calculation } from '../calculation.ts'
 import { paperOf } from '../paper.ts'
 import { designCheckAnswer } from './answer.ts'
@@ -39,6 +40,7 @@ export const designCheck = calculation({
     },
     pdf: ({ answer, body, options }) => cutListPdf(answer, body, paperOf(options)),
     dxf: ({ answer }) => panelsDxf(answer),
+    html: ({ answer, body }) => buildSheet(answer, body),
   },
   path: '/v1/design-check',
   operationId: 'designCheck',

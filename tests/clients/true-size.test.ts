@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { PaperSize } from '../../../src/views/drawing/paper.ts'
-import { drawable, printed, shelf, tower } from './answers.ts'
+import type { PaperSize } from '../../src/views/drawing/paper.ts'
+import { drawable, printed, shelf, tower } from '../views/drawing/answers.ts'
 
 /** A page as a PDF reader of others (poppler) sees it: 254 dots an inch are 10 a millimetre. */
 interface Seen {
