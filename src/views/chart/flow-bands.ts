@@ -23,7 +23,7 @@ interface FlowShape {
 const ARROW = 12
 const TURN = 14
 /** The least that is still seen on paper. */
-const THINNEST = 1
+const THINNEST = 2
 
 /** The band of what goes on, and the bands of what is lost, each taken off its lower edge in turn. */
 export function flowBands(
@@ -60,7 +60,7 @@ export function branch({ from, middle, thickness, lower }: FlowBand, foot: numbe
     `L${place(inner)},${place(foot)}`,
     `L${place(middle)},${place(foot + Math.min(ARROW, half + 3))}`,
     `L${place(outer)},${place(foot)}`,
-    `L${place(outer)},${place(Math.min(lower, upper + TURN + 2 * half))}`,
+    `L${place(outer)},${place(lower + TURN)}`,
     `Q${place(outer)},${place(upper)} ${place(from)},${place(upper)}`,
     'Z',
   ].join('')

@@ -27,13 +27,14 @@ export function axisAround(values: readonly CurveValue[]): AxisOn {
   return linearAxis({ domain: [from, to], ticks: scale.ticks(USUAL_TICKS) })
 }
 
-/** Lowest and highest value; a tenth to each side of a single one, so that it lies in the middle. */
+/** Lowest and highest value; a tenth to each side of a single one, and upwards from nothing but zeros. */
 export function valueDomain(values: readonly CurveValue[]): readonly [number, number] {
   const numbers = values.filter(isNumber)
   if (numbers.length === 0) return [0, 1]
   const from = numbers.reduce((least, value) => Math.min(least, value))
   const to = numbers.reduce((most, value) => Math.max(most, value))
   if (from < to) return [from, to]
-  const room = Math.abs(from) / 10 || 1
+  if (from === 0) return [0, 1]
+  const room = Math.abs(from) / 10
   return [from - room, to + room]
 }

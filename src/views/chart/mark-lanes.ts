@@ -10,12 +10,13 @@ export interface PlacedMark {
   lane: number
 }
 
-const TEXT_AFTER_LINE = 4
+const TEXT_FROM_LINE = 4
 const BETWEEN_TEXTS = 8
 
 /**
- * Lanes for the texts above a plot, so that no text covers another or the line of another: from right to left, each
- * takes the lowest lane that is free, above all whose lines rise through it.
+ * Lanes for the texts above a plot, so that no text covers another, nor the line of another where that can be.
+ * A text stands to the right of its line, or to the left where the picture ends. Those to the right are placed from
+ * right to left, the others from left to right, so that the line of the next passes beside the texts before it.
  * @param right  where the texts must end
  */
 export function markLanes(
@@ -23,24 +24,32 @@ export function markLanes(
   right: number,
   size: number,
 ): PlacedMark[] {
+  const fits = ({ x, text }: { x: number; text: string }) =>
+    x + TEXT_FROM_LINE + textWidth(text, size) <= right
+  const onRight = marks.filter(fits).toSorted((a, b) => b.x - a.x)
+  const onLeft = marks.filter((mark) => !fits(mark)).toSorted((a, b) => a.x - b.x)
   const placed: PlacedMark[] = []
-  for (const { x, text } of marks.toSorted((a, b) => b.x - a.x)) {
-    const width = textWidth(text, size)
-    const textX = Math.min(x + TEXT_AFTER_LINE, right - width)
-    const end = textX + width + BETWEEN_TEXTS
-    let lane = 0
-    while (placed.some((other) => collides({ x, textX, end, lane }, other, size))) lane += 1
-    placed.push({ x, text, textX, lane })
-  }
+  for (const { x, text } of onRight)
+    placed.push(inFreeLane({ x, text, textX: x + TEXT_FROM_LINE, lane: 0 }, placed, size))
+  for (const { x, text } of onLeft)
+    placed.push(
+      inFreeLane({ x, text, textX: x - TEXT_FROM_LINE - textWidth(text, size), lane: 0 }, placed, size),
+    )
   return placed
 }
 
-function collides(
-  { x, textX, end, lane }: { x: number; textX: number; end: number; lane: number },
-  other: PlacedMark,
-  size: number,
-): boolean {
-  const otherEnd = other.textX + textWidth(other.text, size) + BETWEEN_TEXTS
-  if (lane === other.lane) return textX < otherEnd && other.textX < end
-  return lane < other.lane ? other.x >= textX && other.x < end : x >= other.textX && x < otherEnd
+/** In the lowest lane that is free; above all others when a line passes through each. */
+function inFreeLane(mark: PlacedMark, placed: readonly PlacedMark[], size: number): PlacedMark {
+  const top = placed.reduce((most, { lane }) => Math.max(most, lane + 1), 0)
+  let { lane } = mark
+  while (lane < top && placed.some((other) => collide({ ...mark, lane }, other, size))) lane += 1
+  return { ...mark, lane }
+}
+
+/** Whether texts of one lane overlap, or the line of the higher text passes through the lower one. */
+function collide(a: PlacedMark, b: PlacedMark, size: number): boolean {
+  const end = ({ textX, text }: PlacedMark) => textX + textWidth(text, size) + BETWEEN_TEXTS
+  if (a.lane === b.lane) return a.textX < end(b) && b.textX < end(a)
+  const [lower, higher] = a.lane < b.lane ? [a, b] : [b, a]
+  return higher.x >= lower.textX && higher.x < end(lower)
 }

@@ -58,7 +58,7 @@ export function plot(given: Plot): string {
   return picture(given, bottom + BELOW_PANELS, [
     head.drawn,
     ...markLines(marks, top, bottom),
-    ...marks.map(({ text, textX, lane }) => textAt(textX, baselineOf(lane, top), text, { kind: 'named' })),
+    ...marks.map(({ text, textX, lane }) => textAt(textX, baselineOf(lane, top), text, { kind: 'label' })),
     ...panels,
     ...frequencies(x, bottom),
   ])

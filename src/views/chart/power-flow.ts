@@ -1,4 +1,4 @@
-import { ampere, ohm, volt, watt } from '../../core/say.ts'
+import { ampere, ohm, say, volt, watt } from '../../core/say.ts'
 import type { Amplifier, Supply } from '../../schema/power.ts'
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import { type EnergyFlow, energyFlow } from './energy-flow.ts'
@@ -22,7 +22,7 @@ const SOURCE_SAID = {
 } satisfies Record<Supply['kind'], string>
 
 const USUAL_CHANNELS = 2
-const STATION_X = [20, 180, 340, 570] as const
+const STATION_X = [20, 180, 340, 520] as const
 const STATIONS_HEIGHT = 44
 const BAND_HEIGHT = 96
 const LOSSES_HEIGHT = 92
@@ -71,9 +71,9 @@ function stationsOf({ supply, power }: Sections, flow: EnergyFlow | null, source
 /** The bands with the watts in them; each loss turns down out of the band and names itself below. */
 function drawnFlow(flow: EnergyFlow, top: number): string[] {
   const losses = [
-    { x: 200, watts: flow.leadW, text: 'warms the lead' },
-    { x: 360, watts: flow.idleW, text: 'idling and lamp' },
-    { x: 470, watts: flow.outputHeatW, text: 'warms the board' },
+    { x: 190, watts: flow.leadW, text: 'warms the lead' },
+    { x: 350, watts: flow.idleW, text: 'idling and lamp' },
+    { x: 505, watts: flow.outputHeatW, text: 'warms the board' },
   ]
   const shape = { left: STATION_X[0], right: 620, top, fullHeight: BAND_HEIGHT, fullW: flow.sourceW }
   const { main, branches } = flowBands(losses, shape)
@@ -89,24 +89,27 @@ function drawnFlow(flow: EnergyFlow, top: number): string[] {
 }
 
 const lossText = ({ middle }: FlowBand, watts: number, text: string, foot: number): string[] => [
-  textAt(middle, foot + 22, watt(watts), { kind: 'strong', anchor: 'middle' }),
+  textAt(middle, foot + 22, power(watts), { kind: 'strong', anchor: 'middle' }),
   textAt(middle, foot + 38, text, { kind: 'quiet', anchor: 'middle' }),
 ]
+
 const wattTexts = ({ sourceW, boardW, loadsW }: EnergyFlow, top: number): string[] =>
   [sourceW, boardW, loadsW].map((watts, index) =>
-    textAt([STATION_X[0], STATION_X[2], STATION_X[3]][index] ?? 0, top - 6, watt(watts), { kind: 'strong' }),
+    textAt([STATION_X[0], STATION_X[2], STATION_X[3]][index] ?? 0, top - 6, power(watts), { kind: 'strong' }),
   )
+
+const power = (watts: number): string => (watts < 0.1 ? say(watts * 1000, 'mW') : watt(watts))
 
 const notDelivered = ({ supply }: Sections) =>
   [
-    `The lead of ${ohm(supply.cableOhm)} cannot deliver what the programme at full volume takes: the voltage at the board collapses.`,
+    `The lead of ${ohm(supply.cableOhm)} cannot deliver what full volume takes: the voltage at the board collapses.`,
   ] as const
 
 function flowSaid({ supply }: Sections, { sourceW, leadW, idleW, outputHeatW, loadsW }: EnergyFlow) {
   const share = sourceW === 0 ? 0 : Math.round((100 * loadsW) / sourceW)
   return [
-    `On the programme at full volume the source gives ${watt(sourceW)}; ${watt(loadsW)} of it, ${share} %, reach the loads.`,
-    `The lead loses ${watt(leadW)}, idling takes ${watt(idleW)}, the board warms with ${watt(outputHeatW)}.`,
+    `At full volume the source gives ${power(sourceW)} on average; the loads get ${power(loadsW)} of it, ${share} %.`,
+    `The lead loses ${power(leadW)}, idling takes ${power(idleW)}, the board warms with ${power(outputHeatW)}.`,
     `The source holds ${volt(supply.voltageV)}, ${volt(supply.boardVoltageV ?? 0)} of it arrive at the board.`,
   ] as const
 }

@@ -2,6 +2,7 @@ import { decibel, hertz } from '../../core/say.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
 import { resonanceMarks } from './box-marks.ts'
 import { axisAround, valueDomain } from './linear-axis.ts'
+import type { Curve } from './panel.ts'
 import { type Named, titled } from './picture.ts'
 import { type Mark, plot } from './plot.ts'
 import { valueAt } from './value-at.ts'
@@ -15,6 +16,9 @@ export interface ResponseWishes extends Named {
 
 /** Below this far under the loudest point a response is of no use, and the picture ends. */
 const SHOWN_DB = 50
+const HEADROOM_DB = 2
+/** Curves that differ by less lie on each other. */
+const SAME_WITHIN_DB = 0.1
 
 /** Level over frequency, at this drive voltage and the highest one, with f3, tuning and the lowest wanted note. */
 export function responsePicture(sections: Sections, wishes: ResponseWishes = {}): string {
@@ -30,15 +34,24 @@ export function responsePicture(sections: Sections, wishes: ResponseWishes = {})
     panels: [
       {
         axisTitle: 'Level on axis at 1 m (dB)',
-        axis: axisAround([Math.max(lowest, highest - SHOWN_DB), highest]),
+        axis: axisAround([Math.max(lowest, highest - SHOWN_DB), highest + HEADROOM_DB]),
         height: 270,
-        curves: [
-          { values: curves.splDb, text: 'at this drive', look: 'first' },
-          { values: curves.maximumSplDb, text: 'highest possible', look: 'second' },
-        ],
+        curves: levelCurves(curves),
       },
     ],
   })
+}
+
+function levelCurves({ splDb, maximumSplDb }: Sections['curves']): Curve[] {
+  const same = splDb.every(
+    (level, index) => Math.abs(level - (maximumSplDb[index] ?? level)) < SAME_WITHIN_DB,
+  )
+  return same
+    ? [{ values: splDb, text: 'at this drive, the highest possible', look: 'first' }]
+    : [
+        { values: splDb, text: 'at this drive', look: 'first' },
+        { values: maximumSplDb, text: 'highest possible', look: 'second' },
+      ]
 }
 
 const reachSaid = ({ f3Hz, referenceSplDb }: Sections['tuning']): string =>

@@ -19,7 +19,7 @@ const tones = (
 .chart text.limit { fill: ${tone.limit}; stroke: ${tone.paper}; }
 .chart .spot { fill: ${tone.ink}; stroke: ${tone.paper}; }
 .chart .flow { fill: ${tone.grid}; stroke: ${tone.ink}; }
-.chart .lost { fill: ${tone.paper}; stroke: ${tone.limit}; }
+.chart .lost { fill: ${tone.third}; stroke: ${tone.ink}; }
 `
 
 const ON_WHITE = tones({
@@ -58,7 +58,6 @@ export const STYLE = `
 .chart line.limit { stroke-width: 1.6px; stroke-dasharray: 12 4 2 4; }
 .chart .mark { stroke-dasharray: 3 3; }
 .chart .spot { stroke-width: 1.5px; }
-.chart path.lost { stroke-width: 1.2px; stroke-dasharray: 4 2; }
 ${ON_WHITE}
 @media screen and (prefers-color-scheme: dark) {${ON_DARK}}
 `
