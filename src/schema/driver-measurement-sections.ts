@@ -8,7 +8,6 @@ const nullable = <S extends TSchema>(schema: S) =>
   Type.Unsafe<Static<S> | null>({ anyOf: [schema, { type: 'null' }] })
 
 const SWEEPS = ['free-air', 'added-mass', 'known-volume'] as const
-export type SweepName = (typeof SWEEPS)[number]
 
 const figure = Type.Object(
   {

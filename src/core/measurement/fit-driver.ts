@@ -66,7 +66,7 @@ export function fitDriver(sweeps: DriverSweeps, leadOhm: number, meterOhm: numbe
 
 /** Enough readings of a sweep to find out where a fit leads. */
 const SCOUTED = 60
-const SCOUTING_STEPS = 25
+const SCOUTING_STEPS = 15
 
 /** The same with every so many readings of long sweeps; the task itself where none is long. */
 function thinned(task: Task): Task {
@@ -86,7 +86,7 @@ function withLoss(task: Task, plain: Attempt): Attempt {
   if (plain.fit.misfit < NO_SCATTER) return plain
   const names: readonly Unknown[] = [...plain.names, 'exponent']
   const problem = problemOf(task, names, { ...plain.sought, exponent: 0.85 })
-  const trial = leastSquares({ ...problem, weights: plain.fit.weights })
+  const trial = leastSquares({ ...problem, weights: plain.fit.weights, mostSteps: SCOUTING_STEPS })
   const worth = 2 * plain.readings * Math.log(plain.fit.misfit / Math.max(trial.misfit, NO_SCATTER))
   if (worth < LOSS_WORTH) return plain
   const lossy = fitted(task, names, soughtOf(names, trial.values))

@@ -30,7 +30,7 @@ export function sweepFromCsv(text: string): SweepColumns | Refusal {
   const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim())
   const split = splitterOf(lines)
   const rows = lines.map((line, i) => ({ line: i + 1, cells: split(line) }))
-  const numeric = rows.filter(({ cells }) => cells.length > 1 && cells.slice(0, 2).every(isNumber))
+  const numeric = rows.filter(({ cells }) => isReading(cells))
   if (numeric.length === 0)
     return {
       faults: [
@@ -51,6 +51,18 @@ export function sweepFromCsv(text: string): SweepColumns | Refusal {
         {
           at: '/csv',
           message: `line ${doubtful.line} has ${doubtful.cells.length} numbers; give two or three, with semicolons between them where commas stand before the tenths`,
+        },
+      ],
+    }
+  const unread = rows.find(
+    ({ line, cells }) => line > first.line && startsWithDigit(cells) && !isReading(cells),
+  )
+  if (unread !== undefined)
+    return {
+      faults: [
+        {
+          at: '/csv',
+          message: `line ${unread.line} begins with a number and cannot be read; give two or three plain numbers, without marks between thousands`,
         },
       ],
     }
@@ -77,6 +89,8 @@ function splitterOf(lines: readonly string[]): (line: string) => string[] {
   return (line) => line.split(/\s+/).map(unquoted)
 }
 
+const isReading = (cells: readonly string[]): boolean => cells.length > 1 && cells.slice(0, 2).every(isNumber)
+const startsWithDigit = ([cell = '']: readonly string[]): boolean => /^[+-]?\d/.test(cell)
 const unquoted = (cell: string): string => cell.replaceAll('"', '').trim()
 const isNumber = (cell: string | undefined): boolean => cell !== undefined && NUMBER.test(cell)
 const toNumber = (cell: string | undefined): number => Number((cell ?? '').replace(',', '.'))

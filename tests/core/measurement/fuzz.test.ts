@@ -123,6 +123,6 @@ it(`never throws and never answers NaN or Infinity, seed ${SEED}`, () => {
     }),
     { seed: SEED, numRuns: 120, endOnFailure: true },
   )
-  // Most must not have been turned away at the door.
-  expect(answered).toBeGreaterThan(10)
-})
+  // Some must have come through to the figures.
+  expect(answered).toBeGreaterThan(5)
+}, 180_000)

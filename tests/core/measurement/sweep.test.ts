@@ -93,6 +93,11 @@ describe('a sweep is refused', () => {
     ['with a negative impedance', { csv: text(';', '.').replace('26', '-26') }, /reading 5 is -26/],
     ['with a zero impedance', { csv: text(';', '.').replace('26', '0') }, /reading 5 is 0/],
     ['that is not finite', { csv: text(';', '.').replace('26', '1e999') }, /reading 5 is Infinity/],
+    [
+      'with marks between thousands',
+      { csv: text(';', '.').replace('1000', '1,000.0') },
+      /line 9 begins with a number/,
+    ],
     ['without numbers', { csv: 'frequency;impedance\nlow;high' }, /no line of numbers/],
     [
       'with commas of two meanings',
