@@ -35,7 +35,10 @@ export interface AppOptions {
   corsOrigins?: readonly string[]
 }
 
-const inThisThread: HeavyWork = { cutList: async (body) => worker.cutList(body) }
+const inThisThread: HeavyWork = {
+  cutList: async (body) => worker.cutList(body),
+  cutListPdf: (printing) => worker.cutListPdf(printing),
+}
 
 /** Without a strict preflight: a spreadsheet asks OPTIONS before every cell, and 400 kills the cell. */
 const corsOptions = (origins: readonly string[]) => ({

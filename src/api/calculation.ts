@@ -9,7 +9,7 @@ import { batchAnswers, picksOf, takeRows } from './batch.ts'
 import { tagged } from './entity-tag.ts'
 import { flatParameters } from './flat-parameters.ts'
 import { formsOf, type Views } from './forms.ts'
-import { goneSignal, type HeavyWork } from './heavy-work.ts'
+import { type Aside, goneSignal } from './heavy-work.ts'
 import { invalidInput, notReadable, oneEach } from './problem.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
@@ -44,12 +44,6 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
 
 const ROWS_SAID =
   'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows with verdict, answer, errors and the columns that ?pick= names (several parted by commas)'
-
-/** Where heavy work is done, and the signal to give it up. */
-interface Aside {
-  heavyWork: HeavyWork
-  gone: () => AbortSignal
-}
 
 type Computed<Sections extends TProperties> = Outcome<Static<TObject<Sections>>> | Refusal
 
@@ -90,9 +84,10 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     }
     const { body: options } = view
     const form = wantedForm(options, forms, request)
-    const done = await answered(read.body, options.working === true, asideOf(request, reply))
+    const aside = asideOf(request, reply)
+    const done = await answered(read.body, options.working === true, aside)
     if ('faults' in done) throw invalidInput(done.faults)
-    return represent({ views, tables }, form, { answer: done.answer, body: read.body, options }, reply)
+    return represent({ views, tables }, form, { answer: done.answer, body: read.body, options, aside }, reply)
   }
 
   /** Rows of a sheet: each is read as a query is, and answered in its own row. */

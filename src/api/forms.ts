@@ -1,3 +1,4 @@
+import type { Aside } from './heavy-work.ts'
 import type { ViewOptions } from './view-options.ts'
 
 /** The forms an answer can come in; the first that a client accepts is taken. */
@@ -19,6 +20,7 @@ export interface Shown<Answer, Body> {
   /** The request as it was read. */
   body: Body
   options: ViewOptions
+  aside: Aside
 }
 
 /** null: this answer has nothing to draw. */

@@ -1,21 +1,29 @@
 import type { FastifyReply } from 'fastify'
 import type { cutListInBox } from '../core/design/cut-list-in-box.ts'
+import type { printed } from '../views/drawing/printed.ts'
 
 /** What may take long enough to keep other requests waiting, with how it is run beside them. */
 export interface HeavyWork {
   cutList: Heavy<typeof cutListInBox>
+  cutListPdf: Heavy<typeof printed>
 }
 
 /** A calculation done elsewhere; it is given up when the signal says that nobody waits any more. */
 export type Heavy<Compute extends (body: never) => unknown> = (
   body: Parameters<Compute>[0],
   gone: AbortSignal,
-) => Promise<ReturnType<Compute>>
+) => Promise<Awaited<ReturnType<Compute>>>
 
 declare module 'fastify' {
   interface FastifyInstance {
     heavyWork: HeavyWork
   }
+}
+
+/** Where heavy work is done, and the signal to give it up. */
+export interface Aside {
+  heavyWork: HeavyWork
+  gone: () => AbortSignal
 }
 
 /** Aborts when the client goes away before its answer. */

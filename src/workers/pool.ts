@@ -49,7 +49,10 @@ export function workerPool({
         })
         .finally(() => inHand--)
     }
-  return { heavyWork: { cutList: beside('cutList') }, close: () => pool.destroy() }
+  return {
+    heavyWork: { cutList: beside('cutList'), cutListPdf: beside('cutListPdf') },
+    close: () => pool.destroy(),
+  }
 }
 
 const busy = (cause: string): Refused =>

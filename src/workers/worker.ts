@@ -1,4 +1,6 @@
 import { cutListInBox } from '../core/design/cut-list-in-box.ts'
+import { printed } from '../views/drawing/printed.ts'
 
 /** What a worker thread of the pool runs: an export for each member of `HeavyWork`. */
 export const cutList = cutListInBox
+export const cutListPdf = printed

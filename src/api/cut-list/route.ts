@@ -1,14 +1,8 @@
 import { cutListInBox } from '../../core/design/cut-list-in-box.ts'
 import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
-import {
-  boxSvg,
-  cutListPdf,
-  cuttingSvg,
-  panelsDxf,
-  panelsSvg,
-} from '../../views/drawing/cut-list-drawings.ts'
+import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
 import { calculation } from '../calculation.ts'
-import { paperOf } from '../paper.ts'
+import { printingOf } from '../printing.ts'
 import { cutListAnswer } from './answer.ts'
 
 /** More pieces than a speaker has take tens of milliseconds even without effort. */
@@ -24,7 +18,8 @@ export const cutList = calculation({
       panels: ({ answer, body }) => panelsSvg(answer, body),
       box: ({ answer, body }) => boxSvg(answer, body),
     },
-    pdf: ({ answer, body, options }) => cutListPdf(answer, body, paperOf(options)),
+    pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
+      heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
     dxf: ({ answer }) => panelsDxf(answer),
   },
   path: '/v1/cut-list',

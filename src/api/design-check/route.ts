@@ -7,16 +7,10 @@ import { groupDelayPicture } from '../../views/chart/group-delay.ts'
 import { loadImpedancePicture } from '../../views/chart/impedance.ts'
 import { powerFlowPicture } from '../../views/chart/power-flow.ts'
 import { responsePicture } from '../../views/chart/response.ts'
-import {
-  boxSvg,
-  cutListPdf,
-  cuttingSvg,
-  panelsDxf,
-  panelsSvg,
-} from '../../views/drawing/cut-list-drawings.ts'
+import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
 import { buildSheet } from '../../views/sheet/build-sheet.ts'
 import { calculation } from '../calculation.ts'
-import { paperOf } from '../paper.ts'
+import { printingOf } from '../printing.ts'
 import { designCheckAnswer } from './answer.ts'
 import { shelfPair } from './example.ts'
 
@@ -38,7 +32,8 @@ export const designCheck = calculation({
       panels: ({ answer, body }) => panelsSvg(answer, body),
       box: ({ answer, body }) => boxSvg(answer, body),
     },
-    pdf: ({ answer, body, options }) => cutListPdf(answer, body, paperOf(options)),
+    pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
+      heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
     dxf: ({ answer }) => panelsDxf(answer),
     html: ({ answer, body }) => buildSheet(answer, body),
   },

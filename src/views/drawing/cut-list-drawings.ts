@@ -6,7 +6,6 @@ import { type Drawn, type Job, titled } from './job.ts'
 import { panelPages } from './panel-pages.ts'
 import { panelsSideBySide } from './panels-side-by-side.ts'
 import type { PaperSize } from './paper.ts'
-import { pdfOf } from './pdf.ts'
 import { stacked } from './stacked.ts'
 import { svgOf } from './svg.ts'
 import { templatePages } from './template-pages.ts'
@@ -59,7 +58,10 @@ export async function cutListPdf(
     ...panelPages(answer, job, paper),
     ...templatePages(answer, job, paper),
   ]
-  return pages.length === 0 ? null : pdfOf(pages, titled('Cut list', job))
+  if (pages.length === 0) return null
+  // Loaded when a sheet is printed: it would more than double the time that the service takes to start.
+  const { pdfOf } = await import('./pdf.ts')
+  return pdfOf(pages, titled('Cut list', job))
 }
 
 /**
