@@ -1,9 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { Wants } from './design.ts'
 import { gain } from './gain.ts'
+import { indicator } from './indicator.ts'
 import { oneOf } from './one-of.ts'
 import { Amplifier, Programme, Signal, Supply } from './power.ts'
 import { maybeOf, maybeTrue, outputOf, quantity } from './quantity.ts'
+import { reservoir } from './reservoir.ts'
 import { ref, share } from './shared.ts'
 
 export const PowerBudgetRequest = share(
@@ -80,11 +82,19 @@ const power = Type.Object(
       'What ends the loudness: the clip point of the amplifier, the level of the audio source, or the current of the supply',
     ),
     claimedPowerW: maybeOf('W', "The maker's claim; null when none was given"),
+    claimedCleanPowerW: maybeOf(
+      'W',
+      'Clean power that such a claim means when it was made at 10 % distortion, as usual; null when none was given',
+    ),
     largestClaimW: outputOf(
       'W',
       'Most that can be claimed on this supply: 1.3 times the lossless power into the load or, when that is lower, the rated minimum of the amplifier',
     ),
     claimedPossible: maybeTrue('Whether that claim is possible at all on this supply; null without a claim'),
+    clipMarginDb: maybeOf(
+      'dB',
+      'How far the highest level of the audio source stays below the clip point with the knob open; negative: it clips; null when no signal is described',
+    ),
     driverPowerW: outputOf('W', 'Clean power that reaches the driver that takes most'),
     outputDcV: maybeOf(
       'V',
@@ -145,6 +155,10 @@ const supply = Type.Object(
       'mm2',
       'Least cross-section of a supply lead of that length that loses 5 % of the voltage in a full sine; null without a length, or when the plugs alone lose more',
     ),
+    leadGaugeAwg: maybeOf(
+      'AWG',
+      'Thinnest usual gauge of that cross-section or more; null as above, or when none is that thick',
+    ),
     largestDeliverableW: maybeOf('W', 'Most power the lead can deliver at all; null without resistance'),
     marginA: maybeOf('A', 'Current limit less the programme current; null when the limit is not known'),
     runningTimeH: maybeOf('h', 'Time at an eighth of the clean power; null without a capacity'),
@@ -156,71 +170,16 @@ const supply = Type.Object(
       'Resistor across the supply that keeps the bank awake; null when not needed',
     ),
     keepAliveW: maybeOf('W', 'Heat in that resistor; null when not needed'),
+    switchA: outputOf(
+      'A',
+      'Direct-current rating of a switch to buy: the next usual one not below worstA; the inrush of a reservoir, attachPeakA, comes on top unless it is limited or taken before the switch',
+    ),
     fuseA: outputOf(
       'A',
       'Fuse for the full sine: the next usual value that is loaded to 75 % at most; a source of a lower current limit gives in before it blows',
     ),
   },
   { additionalProperties: false, description: 'What the source must give and what arrives' },
-)
-
-const reservoir = Type.Object(
-  {
-    droopV: outputOf(
-      'V',
-      'Fall in a quarter of a 50 Hz cycle with the source away, at the sine current; at or above the supply it is empty',
-    ),
-    holdUpMs: outputOf('ms', 'Time it alone carries the full sine down to 90 % of the voltage'),
-    lowestBurstV: maybeOf(
-      'V',
-      'Lowest voltage at the board in a 50 Hz burst at full power; null when it collapses',
-    ),
-    lowestBurstWithoutV: maybeOf('V', 'The same without the capacitor; null when it collapses'),
-    helpsAboveHz: maybeOf(
-      'Hz',
-      'Tone above which the capacitor gives more of the ripple current than the source; null when the lead has no resistance',
-    ),
-    attachPeakA: outputOf('A', 'Peak current when it is plugged in empty'),
-    attachChargeMc: outputOf('mC', 'Charge it takes'),
-    chargeAbove100MaMc: outputOf(
-      'mC',
-      'Part of that charge that flows above 100 mA, which the port standard counts',
-    ),
-    timesOverAttachLimit: outputOf(
-      '',
-      'That part over the 50 uC that the standard of USB ports allows; other sources know no such limit',
-    ),
-    lawfulLimiterOhm: outputOf(
-      'ohm',
-      'Series resistance that keeps the current at 100 mA, bypassed afterwards',
-    ),
-    softStartMs: outputOf('ms', 'Time a soft start at 100 mA takes'),
-    portDipV: outputOf('V', 'Dip of a USB port that holds 120 uF of its own, before its regulator answers'),
-    leastRatingV: outputOf('V', 'Least voltage to look for on the capacitor'),
-  },
-  { additionalProperties: false, description: 'The reservoir capacitor' },
-)
-
-const indicator = Type.Object(
-  {
-    resistorOhm: maybeOf(
-      'ohm',
-      'Series resistor of the E12 series; null when the supply is too low for the lamp',
-    ),
-    e24Ohm: maybeOf('ohm', 'The same of the E24 series; null when the supply is too low for the lamp'),
-    currentMa: maybeOf('mA', 'Current with the E12 resistor; null when the supply is too low for the lamp'),
-    dissipationMw: maybeOf(
-      'mW',
-      'Heat in that resistor, at the highest voltage of the source; null when the supply is too low for the lamp',
-    ),
-    resistorRatingW: maybeOf(
-      'W',
-      'Rating to buy: the next usual one that is loaded to half; null when the supply is too low for the lamp',
-    ),
-    brightness: Type.String({ description: 'How bright it is then, in words' }),
-    holeMm: outputOf('mm', 'Hole the lamp wants'),
-  },
-  { additionalProperties: false, description: 'The power indicator' },
 )
 
 const loudness = Type.Object(

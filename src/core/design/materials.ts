@@ -58,6 +58,9 @@ const supply: Row = ({ design, power }) => {
       : `${say(voltageV, 'V')}, ${current}; ${kind === 'adapter' || kind === 'charger' ? 'approved and closed' : 'as it is'}`
   return [
     item(`supply: ${kind.replace('-', ' ')}`, 1, '', note),
+    ...(design.supply.switchRatedA === undefined
+      ? []
+      : [item('switch', 1, '', `${power.supply.switchA} A direct current or more`)]),
     item('fuse', 1, '', `${fuseA} A, slow, ${kind === 'cells' ? 'at the cells' : 'in the supply lead'}`),
   ]
 }
@@ -114,8 +117,11 @@ const crossover: Row = ({ plan, power }) => {
   })
 }
 
-const outputCapacitor: Row = ({ plan, power }) =>
-  power.power.outputCapacitorUf === null
+const outputCapacitor: Row = ({ design, plan, power, load }) =>
+  power.power.outputCapacitorUf === null ||
+  design.amplifier.outputCapacitorFitted === true ||
+  // Nothing reads on a meter: a capacitor of the wiring already keeps direct current from the drivers.
+  load.load.meterOhm === null
     ? []
     : [
         item(

@@ -134,6 +134,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
       'Shorten and thicken the ground lead of the supply.',
       'Put an audio transformer 1:1, 600 ohm, in each channel.',
       'Use an isolated converter with a filter, sized for the peak current.',
+      'Use a board with a difference input.',
       'Use a radio link with its own supply. Never lift a protective earth.',
     ],
   },

@@ -199,7 +199,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     value: (facts) => supplied(facts).sineA,
     limit: limitA,
     message: (facts) =>
-      `Music is fine, but a test tone at full volume draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
+      `Music is fine, but a test tone at the clip point draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
     remedies: () => ['Keep test tones well below full volume.', 'Use a stronger source.'],
   },
   {

@@ -52,6 +52,9 @@ export const peakCurrentA = (stage: OutputStage, supplyV: number, minimumOhm: nu
 export const powerAt10PercentW = (powerAt1PercentW: number): number =>
   POWER_10_OVER_1_PERCENT * powerAt1PercentW
 
+/** Clean power that a claim at 10 % distortion means, W. Common practice, no source. */
+export const cleanOfClaimW = (claimedW: number): number => claimedW / POWER_10_OVER_1_PERCENT
+
 /** Most that a maker can claim without making it up, W: 1.3 times the lossless power of the output. Derived. */
 export const largestClaimW = (output: OutputStage['output'], supplyV: number, loadOhm: number): number =>
   (LARGEST_CLAIM * (SWING[output] * supplyV) ** 2) / (2 * loadOhm)

@@ -78,6 +78,13 @@ export function leastAreaMm2(
   return wireOhm < NEGLIGIBLE_OHM ? null : (2 * lengthM * COPPER_OHM_MM2_PER_KM * 1e-3) / wireOhm
 }
 
+/** Gauges that leads are sold in, thinnest first: the even numbers. Common practice, no source. */
+const SOLD_GAUGES_AWG = [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0]
+
+/** Thinnest usual gauge with at least this cross-section, mm²; null when none is that thick. ASTM B258, from memory. */
+export const gaugeOfAreaAwg = (areaMm2: number): number | null =>
+  SOLD_GAUGES_AWG.find((gaugeAwg) => gaugeAreaMm2(gaugeAwg) >= areaMm2) ?? null
+
 /** Below this a resistance is none: no lead and no contact comes near it. */
 export const NEGLIGIBLE_OHM = 1e-6
 

@@ -9,6 +9,7 @@ import { supplyRules } from '../findings/supply.ts'
 import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
 import type { Outcome, Refusal } from '../outcome.ts'
 import { assumedWhen, type BudgetInput, budgetInput, type KnownOfBuild } from './budget-input.ts'
+import { NEGLIGIBLE_OHM } from './cable.ts'
 import { CONSUMER_LINE_V } from './gain.ts'
 import { gainAssumptions, gainSection, inputResistanceOhmOf } from './gain-section.ts'
 import { indicatorSection } from './indicator-section.ts'
@@ -16,7 +17,12 @@ import { loudnessSection } from './loudness-section.ts'
 import { powerCautions } from './power-cautions.ts'
 import { powerWorking } from './power-working.ts'
 import { reservoirSection, reservoirUfOf, USUAL_ESR_OHM } from './reservoir-section.ts'
-import { sharedGroundError, supplyGroundOhm, USUAL_SHIELD_OHM } from './shared-ground.ts'
+import {
+  sharedGroundError,
+  supplyGroundOhm,
+  USUAL_SHIELD_OHM,
+  USUAL_SUPPLY_GROUND_OHM,
+} from './shared-ground.ts'
 import { powerSection, supplySection } from './supply-section.ts'
 
 const RULES = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules]
@@ -45,7 +51,7 @@ export function powerBudget(
     assumptions: [
       ...filled.assumptions,
       ...gainAssumptions(request.amplifier, request.signal),
-      ...sharedGroundAssumptions(request),
+      ...sharedGroundAssumptions(request, input.cableOhm),
       ...assumedWhen(
         sections.reservoir !== null && request.supply.reservoirEsrOhm === undefined,
         '/supply/reservoirEsrOhm',
@@ -74,9 +80,16 @@ export function powerBudget(
 }
 
 /** What was filled in to reckon the hum of a shared supply. */
-function sharedGroundAssumptions({ supply, signal }: PowerBudgetRequest): Assumption[] {
+function sharedGroundAssumptions({ supply, signal }: PowerBudgetRequest, cableOhm: number): Assumption[] {
   if (supply.sharedWithSource !== true) return []
   return [
+    ...assumedWhen(
+      cableOhm <= NEGLIGIBLE_OHM,
+      '/supply/cable',
+      USUAL_SUPPLY_GROUND_OHM,
+      'ohm',
+      'a supply ground without any resistance does not exist; this is taken for the hum',
+    ),
     ...assumedWhen(
       signal?.shieldResistanceOhm === undefined,
       '/signal/shieldResistanceOhm',
@@ -109,10 +122,10 @@ function withRequest(
 /** What each driver of which the rating is known gets with peaks just clean. */
 function heatsOf(
   { drivers = [] }: KnownOfBuild,
-  { cleanPowerW, programmePowerW }: PowerBudgetSections['power'],
+  { reachedPowerW, programmePowerW }: PowerBudgetSections['power'],
 ): DriverHeat[] {
   return drivers.flatMap(({ at, id, ratedPowerW, powerShare }) => {
-    const sineW = cleanPowerW * powerShare
+    const sineW = reachedPowerW * powerShare
     return ratedPowerW === undefined
       ? []
       : [{ at, id, ratedPowerW, sineW, programmeW: programmePowerW * powerShare }]

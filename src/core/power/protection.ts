@@ -20,3 +20,10 @@ export function fuseWithinA(limitA: number, steadyCurrentA: number): number | nu
   const fuse = nextNotAbove(limitA / BLOWS_AT, R10)
   return fuse < SMALLEST_FUSE_A || steadyCurrentA > FUSE_LOAD * fuse ? null : fuse
 }
+
+/** Direct-current ratings switches are sold with, A. Common practice, no source. */
+const SWITCH_RATINGS_A = [0.5, 1, 2, 3, 5, 6, 10, 16, 20, 25, 32, 50, 63, 100]
+
+/** Rating of a switch for a steady current, A: the next usual one not below, or the current itself beyond them. */
+export const switchA = (steadyCurrentA: number): number =>
+  SWITCH_RATINGS_A.find((rating) => rating >= steadyCurrentA) ?? steadyCurrentA

@@ -61,6 +61,8 @@ export function reservoirSection(
     lawfulLimiterOhm: voltageV / ATTACH_CURRENT_A,
     softStartMs: softStartMs(reservoirUf, voltageV),
     portDipV: portDipV(reservoirUf, voltageV),
+    ratingMarginV:
+      supply.reservoirRatingV === undefined ? null : supply.reservoirRatingV - source.highestVoltageV,
     leastRatingV: leastRatingOnV(source),
   }
 }

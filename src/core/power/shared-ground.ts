@@ -9,7 +9,7 @@ export interface GroundError {
 
 /** Usual resistance of the shield of an audio lead, ohm, and of a supply ground of which nothing is known. Common practice, no source. */
 export const USUAL_SHIELD_OHM = 0.15
-const USUAL_SUPPLY_GROUND_OHM = 0.1
+export const USUAL_SUPPLY_GROUND_OHM = 0.1
 
 /** The ground half of a supply lead, ohm. */
 export const supplyGroundOhm = (loopOhm: number): number =>

@@ -96,12 +96,22 @@ function voltageOf(supply: Supply, amplifier: Amplifier): Voltage | undefined {
     : { voltageV: amplifier.supplyVoltageV, why: 'the voltage the amplifier runs on' }
 }
 
-function limitOf(
-  supply: Supply,
-  { asksForPower = false }: Amplifier,
-  voltageV: number,
-): { currentLimitA: number | null; why: string | undefined } {
-  if (supply.currentLimitA !== undefined) return { currentLimitA: supply.currentLimitA, why: undefined }
+interface Limit {
+  currentLimitA: number | null
+  why: string | undefined
+}
+
+/** What is given, but never more than a socket gives to a board that does not ask or through a lead not marked. */
+function limitOf(supply: Supply, amplifier: Amplifier, voltageV: number): Limit {
+  const given = supply.currentLimitA
+  const ofSocket = socketLimitOf(supply, amplifier, voltageV)
+  if (given === undefined) return ofSocket
+  const isCapped =
+    supply.port !== undefined && mustBeAsked(supply.port) && given > (ofSocket.currentLimitA ?? given)
+  return isCapped ? ofSocket : { currentLimitA: given, why: undefined }
+}
+
+function socketLimitOf(supply: Supply, { asksForPower = false }: Amplifier, voltageV: number): Limit {
   if (supply.port !== undefined && mustBeAsked(supply.port) && !asksForPower)
     return {
       currentLimitA: PORTS['type-c-default'].currentLimitA,

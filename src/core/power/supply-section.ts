@@ -1,12 +1,12 @@
 import type { Supply } from '../../schema/power.ts'
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
-import { cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './amplifier.ts'
+import { cleanOfClaimW, cleanOutput, largestClaimW, peakCurrentA, powerAt10PercentW } from './amplifier.ts'
 import { bankHours, keepAlive, packHours } from './battery.ts'
 import type { BudgetInput, KnownOfBuild } from './budget-input.ts'
-import { boardVoltageV, contactsOhm, largestDeliverableW, leastAreaMm2 } from './cable.ts'
+import { boardVoltageV, contactsOhm, gaugeOfAreaAwg, largestDeliverableW, leastAreaMm2 } from './cable.ts'
 import { fullVolume } from './full-volume.ts'
 import { outputCapacitor } from './output-capacitor.ts'
-import { fuseA } from './protection.ts'
+import { fuseA, switchA } from './protection.ts'
 import { isUsb, lowestAtDeviceV, lowestSocketV } from './source.ts'
 import type { Source } from './source-of.ts'
 import {
@@ -48,6 +48,7 @@ export function supplySection(
   const atBoard = (currentA: number) => boardVoltageV(source.voltageV, cableOhm, currentA * source.voltageV)
   const boardVoltageAtPeakV = atBoard(peakA)
   const worstA = worstCurrentA(input)
+  const areaMm2 = leastArea(supply, source.voltageV, sineA)
   return {
     voltageV: source.voltageV,
     lowestVoltageV: source.lowestVoltageV,
@@ -65,13 +66,15 @@ export function supplySection(
     boardVoltageAtPeakV,
     brownOutMarginV: boardVoltageAtPeakV === null ? null : boardVoltageAtPeakV - input.boardMinimumV,
     cableOhm,
-    leastAreaMm2: leastArea(supply, source.voltageV, sineA),
+    leastAreaMm2: areaMm2,
+    leadGaugeAwg: areaMm2 === null ? null : gaugeOfAreaAwg(areaMm2),
     largestDeliverableW: largestDeliverableW(source.voltageV, cableOhm),
     marginA: source.currentLimitA === null ? null : source.currentLimitA - programmeA,
     runningTimeH: runningTimeH(supply, source, eighthPowerA),
     switchesOffWhenQuiet: cutoffMa === null ? null : awake !== null,
     keepAliveOhm: awake?.resistorOhm ?? null,
     keepAliveW: awake?.dissipationW ?? null,
+    switchA: switchA(worstA),
     fuseA: fuseA(worstA),
   }
 }
@@ -147,8 +150,10 @@ export function powerSection(
     programmePowerW: full.programmeW,
     limitedBy: full.limitedBy,
     claimedPowerW,
+    claimedCleanPowerW: claimedPowerW === null ? null : cleanOfClaimW(claimedPowerW),
     largestClaimW: largestClaim,
     claimedPossible: claimedPowerW === null ? null : claimedPowerW <= largestClaim,
+    clipMarginDb: overdriveDb === null ? null : -overdriveDb,
     driverPowerW: clean.powerW * largestShare(known),
     ...outputCapacitor(input),
   }

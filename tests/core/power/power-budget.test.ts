@@ -482,3 +482,48 @@ test('a single-ended board that carries its capacitor needs no other', () => {
   expect(codes(false)).toContain('output-capacitor-needed')
   expect(codes(true)).not.toContain('output-capacitor-needed')
 })
+
+describe('what to buy', () => {
+  const laidOut = (supply: Partial<PowerBudgetRequest['supply']>) =>
+    outcome({
+      amplifier: { channels: 2, outputResistanceOhm: 0, efficiency: 0.9, quiescentCurrentMa: 0 },
+      loadOhm: 8,
+      supply: { kind: 'adapter', voltageV: 12, cable: { lengthM: 2, contacts: 0 }, ...supply },
+    }).sections
+  test('0.19 mm2 are a lead of 24 AWG: 0.205 mm2, where 26 AWG has 0.129 (ASTM B258)', () => {
+    expect(laidOut({}).supply.leadGaugeAwg).toBe(24)
+  })
+  test('1.67 A want a switch of 2 A (usual ratings, common practice)', () => {
+    expect(laidOut({}).supply.switchA).toBe(2)
+  })
+  test('a reservoir marked 16 V keeps 3.4 V over a full pack of 12.6 V', () => {
+    const pack = { kind: 'cells', voltageV: 11.1, cellsInSeries: 3, reservoirUf: 100 } as const
+    expect(laidOut({ ...pack, reservoirRatingV: 16 }).reservoir?.ratingMarginV).toBeCloseTo(3.4, 9)
+    expect(laidOut(pack).reservoir?.ratingMarginV).toBeNull()
+  })
+  test('a claim of 3 W at 10 % distortion is 2.4 W clean (check row thd-10-3.0)', () => {
+    expect(outcome(smallBoard).sections.power.claimedCleanPowerW).toBeCloseTo(2.4, 9)
+  })
+})
+
+test('the clip margin is what the source lacks to the clip point', () => {
+  // 0.5 V at 20 dB are 5 V; 12 V clip at 12/sqrt(2).
+  const { power } = outcome({
+    amplifier: { supplyVoltageV: 12, gainDb: 20, outputResistanceOhm: 0 },
+    supply: { kind: 'adapter', voltageV: 12 },
+    signal: { sourceLevelV: 0.5 },
+  }).sections
+  expect(power.clipMarginDb).toBeCloseTo(20 * Math.log10(12 / Math.SQRT2 / 5), 9)
+  expect(outcome(smallBoard).sections.power.clipMarginDb).toBeNull()
+})
+
+test('a supply ground without resistance is replaced by a usual one, and that is said', () => {
+  const cable = { lengthM: 0, contacts: 0 }
+  const { assumptions } = outcome({
+    ...smallBoard,
+    supply: { ...smallBoard.supply, cable, sharedWithSource: true },
+  })
+  expect(assumptions).toContainEqual(
+    expect.objectContaining({ at: '/supply/cable', value: 0.1, unit: 'ohm' }),
+  )
+})

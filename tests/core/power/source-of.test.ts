@@ -59,3 +59,19 @@ test.each([
   const { source } = sourceFrom(supply, { supplyVoltageV: 20, asksForPower })
   expect(source.currentLimitA).toBe(limitA)
 })
+
+test.each([
+  // The label of a charger tells what it gives to a board that asks, through a lead that may carry it.
+  ['type-c-3a', 3, false, false, 0.5],
+  ['power-delivery', 5, true, false, 3],
+  ['power-delivery', 2.25, true, false, 2.25],
+  ['charging-port', 2.4, false, false, 2.4],
+] as const)(
+  '%s labelled %d A, board asks %s, marked lead %s: %d A',
+  (port, given, asksForPower, marked5A, limitA) => {
+    const supply: Supply = { kind: 'charger', port, currentLimitA: given, cable: { lengthM: 1, marked5A } }
+    const { source, assumptions } = sourceFrom(supply, { supplyVoltageV: 20, asksForPower })
+    expect(source.currentLimitA).toBe(limitA)
+    expect(assumptions.some(({ at }) => at === '/supply/currentLimitA')).toBe(limitA < given)
+  },
+)
