@@ -1,10 +1,12 @@
 import { asBuilt } from '../../core/as-built/as-built.ts'
 import { AsBuiltRequest, asBuiltSections } from '../../schema/as-built.ts'
+import { asBuiltPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
 import { asBuiltAnswer } from './answer.ts'
 import { leakyPair } from './example.ts'
 
 export const asBuiltBox = calculation({
+  views: { svg: { impedance: ({ answer }) => asBuiltPicture(answer) } },
   path: '/v1/as-built',
   operationId: 'asBuilt',
   summary: 'What a finished box really is, against its plan',

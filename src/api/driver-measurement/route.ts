@@ -1,11 +1,13 @@
 import { driverMeasurement as measured } from '../../core/measurement/driver-measurement.ts'
 import { DriverMeasurementRequest } from '../../schema/driver-measurement.ts'
 import { driverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
+import { measuredDriverPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
 import { driverMeasurementAnswer } from './answer.ts'
 import { barePaperCone } from './example.ts'
 
 export const driverMeasurement = calculation({
+  views: { svg: { impedance: ({ answer }) => measuredDriverPicture(answer.measured) } },
   path: '/v1/driver-measurement',
   operationId: 'driverMeasurement',
   summary: 'Thiele-Small parameters of bare drivers from impedance sweeps',
