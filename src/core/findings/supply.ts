@@ -1,14 +1,10 @@
 import { fuseWithinA } from '../power/protection.ts'
-import { isTypeC } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
 
 /** A supply this far from the voltage of the board is another supply. Common practice, no source. */
 const VOLTAGE_TOLERANCE = 0.1
-/** What a port must give to a device that never asks. USB 2.0, from memory. */
-const UNCONFIGURED_A = 0.1
-
 /** Three cells of 4.2 V are 12.6 V, whatever floating point makes of it. */
 const DUST = 1e-9
 
@@ -29,7 +25,6 @@ function differsFromBoard({ source, amplifier }: PowerFacts): boolean {
 }
 
 const boardMinimumV = ({ boardMinimumV }: PowerFacts) => boardMinimumV
-const lowestLawfulV = ({ sections }: PowerFacts) => sections.supply.lowestLawfulBoardV
 
 function sagsAtPeak(facts: PowerFacts): boolean {
   if (facts.sineDrawW > deliverableW(facts)) return false
@@ -43,7 +38,8 @@ function lowestAtPeakV(facts: PowerFacts): number | null {
   return margin === null ? null : boardMinimumV(facts) + margin
 }
 
-const leadRemedies = [
+/** Against a lead that leaves too little. */
+export const leadRemedies = [
   'Use a shorter, thicker supply lead with fewer plugs.',
   'Set a lower volume limit or wire the drivers for a higher impedance.',
 ]
@@ -160,21 +156,6 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     remedies: () => leadRemedies,
   },
   {
-    code: 'lawful-socket-too-low-for-board',
-    severity: 'note',
-    at: '/supply/port',
-    unit: 'V',
-    when: (facts) => (lowestLawfulV(facts) ?? Number.POSITIVE_INFINITY) < boardMinimumV(facts) * (1 - DUST),
-    value: (facts) => lowestLawfulV(facts) ?? 0,
-    limit: boardMinimumV,
-    message: (facts) =>
-      `The standard lets this socket fall to ${volt(supplied(facts).lowestSocketV ?? 0)}: then ${volt(lowestLawfulV(facts) ?? 0)} is left at the board, which works from ${volt(boardMinimumV(facts))} up.`,
-    remedies: () => [
-      'Measure the voltage at the board with music playing, with the source that it will have.',
-      ...leadRemedies,
-    ],
-  },
-  {
     code: 'source-too-weak-for-programme',
     severity: 'warning',
     at: '/supply/currentLimitA',
@@ -213,33 +194,6 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `The source gives in at ${ampere(limitA(facts))}, before a fuse of ${ampere(supplied(facts).fuseA)}, sized for a full sine, can blow: the source protects the lead, not the fuse.`,
     remedies: fuseRemedies,
-  },
-  {
-    code: 'no-data-chip-on-computer-port',
-    severity: 'note',
-    at: '/amplifier/asksForPower',
-    unit: 'A',
-    when: (facts) =>
-      facts.source.kind === 'computer-port' &&
-      facts.amplifier.asksForPower !== true &&
-      supplied(facts).programmeA > UNCONFIGURED_A,
-    value: (facts) => supplied(facts).programmeA,
-    limit: () => UNCONFIGURED_A,
-    message: (facts) =>
-      `A board without a data chip asks for nothing and may by the standard draw ${ampere(UNCONFIGURED_A)}; this one draws ${ampere(supplied(facts).programmeA)}. Most ports give 0.5 A all the same and cut off somewhere above.`,
-    remedies: () => ['Use a charger in place of the computer.', 'Use a powered hub.'],
-  },
-  {
-    code: 'no-pull-downs-on-type-c',
-    severity: 'warning',
-    at: '/amplifier/asksForPower',
-    when: (facts) => isTypeC(facts.source.port) && facts.amplifier.asksForPower !== true,
-    message: () =>
-      'A socket without pull-downs gets nothing at all from a Type-C source through a C-to-C lead.',
-    remedies: () => [
-      'Put 5.1 kohm from each of the two CC pins of the socket to ground.',
-      'Use a lead with a Type-A plug at the source; it then gives 5 V at the default current.',
-    ],
   },
   {
     code: 'power-bank-switches-off',

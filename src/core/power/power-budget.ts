@@ -5,6 +5,7 @@ import type { DriverHeat, PowerFacts } from '../findings/power-facts.ts'
 import { reservoirRules } from '../findings/reservoir.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { signalRules } from '../findings/signal.ts'
+import { socketRules } from '../findings/socket.ts'
 import { supplyRules } from '../findings/supply.ts'
 import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
 import type { Outcome, Refusal } from '../outcome.ts'
@@ -25,7 +26,7 @@ import {
 } from './shared-ground.ts'
 import { powerSection, supplySection } from './supply-section.ts'
 
-const RULES = [...powerRules, ...supplyRules, ...reservoirRules, ...signalRules]
+const RULES = [...powerRules, ...supplyRules, ...socketRules, ...reservoirRules, ...signalRules]
 
 /**
  * What a chain of source, amplifier and supply can give and what it draws.

@@ -36,6 +36,17 @@ export const PORTS = {
 /** Fixed levels of Power Delivery up to 100 W, V; 12 V is not one of them. Seen in published summaries. */
 export const POWER_DELIVERY_LEVELS_V = [5, 9, 15, 20] as const
 
+/** Levels above 100 W, V. Seen in published summaries. */
+const EXTENDED_LEVELS_V = [28, 36, 48]
+/** A level is met within this share: 4.75 to 5.25 V at 5 V. Seen in summaries. */
+const LEVEL_TOLERANCE = 0.05
+
+/** Whether a voltage is one of the fixed levels of Power Delivery. */
+export const isDeliveryLevel = (voltageV: number): boolean =>
+  [...POWER_DELIVERY_LEVELS_V, ...EXTENDED_LEVELS_V].some(
+    (level) => Math.abs(voltageV - level) <= LEVEL_TOLERANCE * level,
+  )
+
 /** Unit loads and bus voltages of the standards. Seen in summaries. */
 export const BUS = {
   sourceMinV: 4.75,

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { driverPowerRules, powerRules } from '../../../src/core/findings/power.ts'
 import { reservoirRules } from '../../../src/core/findings/reservoir.ts'
 import { signalRules } from '../../../src/core/findings/signal.ts'
+import { socketRules } from '../../../src/core/findings/socket.ts'
 import { supplyRules } from '../../../src/core/findings/supply.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import type { KnownOfBuild } from '../../../src/core/power/budget-input.ts'
@@ -150,6 +151,15 @@ const ROWS: Record<string, Row> = {
     inside: sup({ kind: 'charger', port: 'type-c-3a', voltageV: 5 }, { asksForPower: true }),
     outside: sup({ kind: 'charger', port: 'type-c-3a', voltageV: 5 }, { asksForPower: false }),
   },
+  'delivery-level-not-asked-for': {
+    inside: sup({ kind: 'charger', port: 'power-delivery', voltageV: 15 }, { asksForPower: true }),
+    outside: sup({ kind: 'charger', port: 'power-delivery', voltageV: 15 }, { asksForPower: false }),
+  },
+  // The fixed levels are 5, 9, 15 and 20 V; 12 V is not one of them (published summaries).
+  'no-such-delivery-level': {
+    inside: sup({ kind: 'charger', port: 'power-delivery', voltageV: 9 }, { asksForPower: true }),
+    outside: sup({ kind: 'charger', port: 'power-delivery', voltageV: 12 }, { asksForPower: true }),
+  },
   'power-bank-switches-off': {
     inside: sup({ kind: 'power-bank', cutoffCurrentMa: 50 }, { quiescentCurrentMa: 50 }),
     outside: sup({ kind: 'power-bank', cutoffCurrentMa: 50 }, { quiescentCurrentMa: 49 }),
@@ -234,9 +244,14 @@ describe('rules about power, supply, reservoir and signal', () => {
   })
 
   test('every rule of the tables has its two rows, and no code is used twice', () => {
-    const codes = [...powerRules, ...driverPowerRules, ...supplyRules, ...reservoirRules, ...signalRules].map(
-      ({ code }) => code,
-    )
+    const codes = [
+      ...powerRules,
+      ...driverPowerRules,
+      ...supplyRules,
+      ...socketRules,
+      ...reservoirRules,
+      ...signalRules,
+    ].map(({ code }) => code)
     expect(new Set(codes).size).toBe(codes.length)
     expect(Object.keys(ROWS).sort()).toEqual([...codes].sort())
   })
