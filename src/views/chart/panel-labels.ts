@@ -87,8 +87,8 @@ function aroundSpot(text: string, x: number, y: number): Box[] {
   const near = lefts.flatMap((left) =>
     [above(y) - 4, below(y) + 4, y + 4].map((line) => boxOf(text, left, line)),
   )
-  const farther = lefts.flatMap((left) =>
-    [above(y) - 20, below(y) + 20].map((line) => boxOf(text, left, line)),
+  const farther = [20, 34, 48].flatMap((away) =>
+    lefts.flatMap((left) => [above(y) - away, below(y) + away].map((line) => boxOf(text, left, line))),
   )
   return [...near, ...farther]
 }
