@@ -18,6 +18,10 @@ export const reservoir = Type.Object(
       'Hz',
       'Tone above which the capacitor gives more of the ripple current than the source; null when the lead has no resistance',
     ),
+    sourceShareOfRipple: maybeOf(
+      '',
+      'Share of the ripple current of a full 50 Hz note that the source still gives, 0 to 1; null when the lead has no resistance',
+    ),
     attachPeakA: outputOf('A', 'Peak current when it is plugged in empty'),
     attachChargeMc: outputOf('mC', 'Charge it takes'),
     chargeAbove100MaMc: outputOf(

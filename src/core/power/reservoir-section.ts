@@ -39,6 +39,7 @@ export function reservoirSection(
   const { voltageV } = source
   const { reservoirEsrOhm = USUAL_ESR_OHM, inrushLimiterOhm = 0 } = supply
   const attach = inrush(reservoirUf, cableOhm + reservoirEsrOhm + inrushLimiterOhm, voltageV)
+  const sharing = cableOhm < NEGLIGIBLE_OHM ? null : rippleSharing(cableOhm, reservoirUf, BURST_HZ)
   const burst = {
     supplyVoltageV: voltageV,
     sourceResistanceOhm: cableOhm,
@@ -52,8 +53,8 @@ export function reservoirSection(
     holdUpMs: holdUpMs(reservoirUf, voltageV, 0.9 * voltageV, sineA * voltageV),
     lowestBurstV: lowestBurstVoltageV({ ...burst, reservoirUf }),
     lowestBurstWithoutV: lowestBurstVoltageV({ ...burst, reservoirUf: 0 }),
-    helpsAboveHz:
-      cableOhm < NEGLIGIBLE_OHM ? null : rippleSharing(cableOhm, reservoirUf, BURST_HZ).toneCornerHz,
+    helpsAboveHz: sharing?.toneCornerHz ?? null,
+    sourceShareOfRipple: sharing?.sourceShareOfRipple ?? null,
     attachPeakA: attach.peakCurrentA,
     attachChargeMc: attach.chargeMc,
     chargeAbove100MaMc: attach.chargeAbove100mAMc,

@@ -527,3 +527,10 @@ test('a supply ground without resistance is replaced by a usual one, and that is
     expect.objectContaining({ at: '/supply/cable', value: 0.1, unit: 'ohm' }),
   )
 })
+
+test('the source keeps nearly all ripple of a bass note: 1000 uF behind 0.35 ohm (row sharing-0.35-1000)', () => {
+  const cable = { lengthM: 0, contacts: 1, contactResistanceOhm: 0.35 }
+  const { reservoir } = outcome({ ...smallBoard, supply: { ...smallBoard.supply, cable } }).sections
+  // First-order filter at 100 Hz, corner 455 Hz (reference, section 8).
+  expect(reservoir?.sourceShareOfRipple).toBeCloseTo(1 / Math.hypot(1, 100 / 454.73), 4)
+})
