@@ -88,7 +88,7 @@ function aroundSpot(text: string, x: number, y: number): Box[] {
     [above(y) - 4, below(y) + 4, y + 4].map((line) => boxOf(text, left, line)),
   )
   const farther = [20, 34, 48].flatMap((away) =>
-    [...lefts, x - width].flatMap((left) =>
+    [...lefts, x - width - 2].flatMap((left) =>
       [above(y) - away, below(y) + away].map((line) => boxOf(text, left, line)),
     ),
   )
