@@ -199,7 +199,10 @@ const crossoverParts = Type.Object(
       'W',
       'Rating to buy for both: the next usual one above the larger of the two; music heats them with an eighth of it',
     ),
-    coilLossDb: maybeOf('dB', 'Level lost in the resistance of the coil; null when that is not given'),
+    coilLossDb: maybeOf(
+      'dB',
+      'Level lost in the resistance of the coil; null when that is not given, and for the driver that plays the treble, which has no coil in series',
+    ),
   },
   { additionalProperties: false, description: 'Parts for one kind of driver' },
 )

@@ -8,12 +8,20 @@ import type { ComplexCurve } from '../load/network.ts'
 import { isRefusal } from '../outcome.ts'
 
 /** Said when the crossover that is wished became the wiring. */
-export const CROSSOVER_ASSUMED: Assumption = {
+const CROSSOVER_ASSUMED: Assumption = {
   at: '/wiring',
   value: 'crossover',
   unit: '',
   why: 'no wiring was given; the two drivers through the crossover that is wished, its capacitors of the E12 series',
 }
+
+/** What was filled in when the crossover became the wiring. */
+export const crossoverAssumptions = ({ crossover }: LoadImpedanceRequest): Assumption[] => [
+  CROSSOVER_ASSUMED,
+  ...(crossover?.coilResistanceOhm === undefined
+    ? [{ at: '/crossover/coilResistanceOhm', value: 0, unit: 'ohm', why: 'the coil is taken as ideal' }]
+    : []),
+]
 
 /**
  * The request with a wiring through the crossover that is wished, when it has two different drivers and no wiring;

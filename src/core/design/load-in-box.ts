@@ -11,7 +11,7 @@ import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import type { ComplexCurve } from '../load/network.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
-import { CROSSOVER_ASSUMED, withCrossover } from './crossover-in-box.ts'
+import { crossoverAssumptions, withCrossover } from './crossover-in-box.ts'
 import { ownImpedances } from './other-drivers.ts'
 
 type CurveRange = NonNullable<LoadImpedanceRequest['curve']>
@@ -114,7 +114,7 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
     ...outcome,
     sections: { ...outcome.sections, loadCurve: curve },
     assumptions: firstOfEach([
-      ...(wired === request ? [] : [CROSSOVER_ASSUMED]),
+      ...(wired === request ? [] : crossoverAssumptions(request)),
       ...assumptionsOf(request, drivers, boxed),
       ...outcome.assumptions,
     ]),

@@ -24,13 +24,13 @@ export const crossoverRules: readonly Rule<LoadFacts>[] = [
     severity: 'warning',
     at: ({ at }) => at,
     unit: 'dB',
-    when: (facts) => facts.isFilter && unheard(facts).length > 0,
+    when: (facts) => unheard(facts).length > 0,
     value: (facts) => Math.min(...unheard(facts).map(({ levelDb }) => levelDb ?? LEAST_LEVEL_DB)),
     limit: () => UNHEARD_DB,
     message: (facts) =>
-      `Even where it gets most, ${unheardIds(facts).join(', ')} stays more than ${decibel(-UNHEARD_DB)} below the loudest driver: a part of the crossover keeps the power from it.`,
+      `Even where it gets most, ${unheardIds(facts).join(', ')} stays more than ${decibel(-UNHEARD_DB)} below the loudest driver: a part of the wiring keeps the power from it.`,
     remedies: () => [
-      'Check the values and the places of the coils and capacitors: millihenry and microfarad, series and parallel.',
+      'Check the values and the places of resistors, coils and capacitors: millihenry and microfarad, series and parallel.',
       'Leave the driver out.',
     ],
   },

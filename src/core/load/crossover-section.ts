@@ -7,6 +7,7 @@ import { cornerHz } from '../power/coupling.ts'
 import { E12, nearestPreferred } from '../power/preferred-values.ts'
 import { resistorRatingW } from '../power/resistor-rating.ts'
 import { firstOrder, pad, padHeatW, secondOrder, zobel } from './crossover.ts'
+import { trebleIndex } from './crossover-wiring.ts'
 import type { KnownDrivers } from './known-drivers.ts'
 import type { ComplexCurve } from './network.ts'
 
@@ -25,12 +26,13 @@ export function crossoverSection(
 ): Parts[] {
   if (wish === undefined) return []
   const corner = nearestIndex(frequencyHz, wish.cornerHz)
-  return drivers.flatMap((driver) => {
+  const treble = trebleIndex(drivers)
+  return drivers.flatMap((driver, index) => {
     const impedance = impedances.get(driver.id)
     const reOhm = resistances.get(driver.id)
     return impedance === undefined || reOhm === undefined
       ? []
-      : [partsFor(wish, driver, reOhm, modulusAt(impedance, corner), amplifier)]
+      : [partsFor(wish, driver, reOhm, modulusAt(impedance, corner), amplifier, index === treble)]
   })
 }
 
@@ -40,6 +42,7 @@ function partsFor(
   reOhm: number,
   impedanceOhm: number,
   amplifier: CompleteAmplifier | undefined,
+  isTreble: boolean,
 ): Parts {
   const { leMh = 0 } = driver.parameters
   const flat = leMh < LEAST_INDUCTANCE_MH ? undefined : zobel(reOhm, leMh)
@@ -60,8 +63,9 @@ function partsFor(
     zobelOhm: flat?.resistorOhm ?? null,
     zobelUf: flat?.capacitorUf ?? null,
     ...padOf(wish.attenuationDb, loadOhm, amplifier),
+    // The coil is in series with the bass alone; across the treble it takes nothing that is heard.
     coilLossDb:
-      wish.coilResistanceOhm === undefined
+      wish.coilResistanceOhm === undefined || isTreble
         ? null
         : -speakerLead(wish.coilResistanceOhm, loadOhm, reOhm).lossDb,
   }

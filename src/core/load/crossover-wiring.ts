@@ -35,22 +35,25 @@ export function crossoverWiring(
   const [high, low] = [parts[treble], parts[1 - treble]]
   if (high === undefined || low === undefined) return undefined
   const isSecondOrder = wish.order === 2
-  return { parallel: [lowPass(low, wish, isSecondOrder), highPass(high, isSecondOrder)] }
+  return { parallel: [lowPass(low, wish, isSecondOrder), highPass(high, wish, isSecondOrder)] }
 }
 
-function lowPass(parts: Parts, { coilResistanceOhm }: CrossoverWish, isSecondOrder: boolean): Wiring {
-  const coil = {
-    inductorMh: parts.inductorMh,
-    ...(coilResistanceOhm !== undefined && { resistanceOhm: coilResistanceOhm }),
-  }
+/** Left out, the coil is ideal; it is said as 0 here so that nothing of the wiring has to be filled in. */
+const coilOf = ({ inductorMh }: Parts, { coilResistanceOhm = 0 }: CrossoverWish): Wiring => ({
+  inductorMh,
+  resistanceOhm: coilResistanceOhm,
+})
+
+function lowPass(parts: Parts, wish: CrossoverWish, isSecondOrder: boolean): Wiring {
+  const coil = coilOf(parts, wish)
   const load = flattened(parts)
   const across = { capacitorUf: parts.capacitorE12Uf }
   return { series: [coil, isSecondOrder ? { parallel: [across, load] } : load] }
 }
 
-function highPass(parts: Parts, isSecondOrder: boolean): Wiring {
+function highPass(parts: Parts, wish: CrossoverWish, isSecondOrder: boolean): Wiring {
   const load = quieted(parts)
-  const across = { inductorMh: parts.inductorMh }
+  const across = coilOf(parts, wish)
   return {
     series: [{ capacitorUf: parts.capacitorE12Uf }, isSecondOrder ? { parallel: [across, load] } : load],
   }

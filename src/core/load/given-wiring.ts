@@ -55,7 +55,11 @@ function assumedWiring(
   if (only === undefined || others.length > 0)
     return {
       faults: [
-        { at: '/wiring', message: 'There are different drivers; say how they are wired.' },
+        {
+          at: '/wiring',
+          message:
+            'There are different drivers; say how they are wired. A wished crossover wires two of them when it can be told which plays the treble: give fsHz of both, or sharesBox false for the tweeter.',
+        },
         ...repeatedIds(drivers),
       ],
     }
