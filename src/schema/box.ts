@@ -54,6 +54,12 @@ export const Box = share(
       rebateDepthMm: Type.Optional(
         quantity('mm', 'Depth of a rebate; half the board when left out', { minimum: 0.5, maximum: 90 }),
       ),
+      grain: Type.Optional(
+        oneOf(
+          ['any', 'upright', 'level'],
+          'How the grain of front, back and sides runs; with upright and level that of top and bottom runs from left to right; any when left out',
+        ),
+      ),
       lining: Type.Optional(
         oneOf(['none', 'walls', 'filled'], 'Damping material inside; none when left out'),
       ),
@@ -69,13 +75,13 @@ export const Box = share(
       braces: Type.Optional(Type.Array(ref(Brace), { description: 'Boards across the inside', maxItems: 8 })),
       fittings: Type.Optional(
         Type.Array(ref(Fitting), {
-          description: 'Switch, sockets, terminals, amplifier board',
+          description: 'Switch, sockets, terminals, amplifier board; the same in every box of the set',
           maxItems: 20,
         }),
       ),
       holes: Type.Optional(
         Type.Array(ref(PlacedHole), {
-          description: 'Holes of the front that are not to be placed automatically',
+          description: 'Holes that are not to be placed automatically',
           maxItems: 40,
         }),
       ),

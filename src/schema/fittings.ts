@@ -14,7 +14,7 @@ export const Brace = share(
       atMm: Type.Optional(
         quantity(
           'mm',
-          'Middle of the board from the inner floor, the inner left wall or the inside of the front; for a level one the widest gap between what is on the front when left out, else the middle',
+          'Middle of the board from the inner floor, the inner left wall or the inside of the front; when left out, level ones go into the widest gaps between what stands behind the front, all others are spread evenly',
           { minimum: 0, maximum: 5000, examples: [108] },
         ),
       ),
@@ -96,12 +96,13 @@ export const PlacedHole = share(
   Type.Object(
     {
       for: Type.String({
-        description: 'Name of the hole in the cut list: a driver, port, control or indicator on the front',
+        description:
+          'Name of the hole in the cut list: a driver, port, control or indicator on the front, a radiator or the cable in the back',
         minLength: 1,
         maxLength: 60,
         examples: ['main 1'],
       }),
-      xMm: quantity('mm', 'Middle from the left edge of the front, seen from outside', {
+      xMm: quantity('mm', 'Middle from the left edge of its panel, seen from outside', {
         minimum: 0,
         maximum: 5000,
       }),

@@ -36,6 +36,15 @@ const Hole = share(
       toolNote: Type.String({ description: 'How to make it' }),
       through: Type.Boolean({ description: 'true when it goes right through the panel' }),
       depthMm: outputOf('mm', 'Depth from the outer face'),
+      recess: Type.Optional(
+        Type.Object(
+          { diameterMm: outputOf('mm', 'Diameter'), depthMm: outputOf('mm', 'Depth from the inner face') },
+          {
+            additionalProperties: false,
+            description: 'Blind pocket around the hole, from the inner face; only where it needs one',
+          },
+        ),
+      ),
     },
     { additionalProperties: false, description: 'A hole in a panel' },
   ),

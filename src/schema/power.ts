@@ -213,6 +213,22 @@ export const VolumeControl = share(
       bushLengthMm: Type.Optional(
         quantity('mm', 'Length of the threaded bush; 7 when left out', { minimum: 1, maximum: 50 }),
       ),
+      shaftLengthMm: Type.Optional(
+        quantity(
+          'mm',
+          'Length of shaft and bush from the face that lies on the panel; its reach is not judged when left out',
+          {
+            minimum: 1,
+            maximum: 200,
+          },
+        ),
+      ),
+      bodyDiameterMm: Type.Optional(
+        quantity('mm', 'Diameter of its body, for the pocket in a thick panel; 17 when left out', {
+          minimum: 5,
+          maximum: 60,
+        }),
+      ),
     },
     { additionalProperties: false, description: 'The volume control' },
   ),

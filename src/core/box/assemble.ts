@@ -9,7 +9,7 @@ import { completeDriver } from '../driver/complete.ts'
 import { type Contradiction, contradiction } from '../driver/contradiction.ts'
 import type { Fault } from '../outcome.ts'
 import { extraMassKg } from './air-load.ts'
-import type { BodyInBox } from './bodies.ts'
+import { type BodyInBox, radiatorBodies } from './bodies.ts'
 import { type Enclosure, enclosure } from './enclosure.ts'
 import { boxLosses, liningGain, wallFrictionQ } from './losses.ts'
 import {
@@ -120,7 +120,8 @@ export function assemble(input: BoxInput): Assembled | { faults: Fault[] } {
     ...(input.port === undefined ? [] : portFaults(input.port, '/port')),
   ]
   const usablePort = shape.some((fault) => fault.at.startsWith('/port')) ? undefined : input.port
-  const enclosed = enclosure(input.box, input.bodies, usablePort, air, liningGain(input.box))
+  const bodies = [...input.bodies, ...radiatorBodies(input.passiveRadiator)]
+  const enclosed = enclosure(input.box, bodies, usablePort, air, liningGain(input.box))
   const faults = [
     ...('faults' in completed ? completed.faults : []),
     ...shape,

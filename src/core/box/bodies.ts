@@ -1,12 +1,12 @@
 import type { Box, Sides } from '../../schema/box.ts'
 import type { DriverFrame } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
-import type { Port } from '../../schema/port.ts'
+import type { PassiveRadiator, Port } from '../../schema/port.ts'
 import { boardsL, bracesL } from './braces.ts'
 
-/** Drivers whose bodies stand in the air of the box. */
+/** Drivers or radiators whose bodies stand in the air of the box. */
 export interface BodyInBox {
-  /** Pointer to the driver in the request. */
+  /** Pointer to them in the request. */
   at: string
   count: number
   frame: DriverFrame | undefined
@@ -30,6 +30,12 @@ export function driverBodyL(frame: DriverFrame | undefined): { volumeL: number; 
     why: 'a third of cut-out area times depth; common practice, no source',
   }
 }
+
+/** Passive radiators as bodies in the box; without a frame nothing is known of theirs. */
+export const radiatorBodies = (radiator: PassiveRadiator | undefined): BodyInBox[] =>
+  radiator?.frame === undefined
+    ? []
+    : [{ at: '/passiveRadiator', count: radiator.count ?? 1, frame: radiator.frame }]
 
 /** The boards round one slot, all as long as its duct. */
 export interface SlotBoards {

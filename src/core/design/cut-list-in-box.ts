@@ -1,5 +1,6 @@
 import type { CutListRequest, CutListSections } from '../../schema/cut-list.ts'
 import { REFERENCE_AIR } from '../air.ts'
+import { radiatorBodies } from '../box/bodies.ts'
 import { enclosure } from '../box/enclosure.ts'
 import { liningGain } from '../box/losses.ts'
 import { portFaults } from '../box/tuned-port.ts'
@@ -13,17 +14,19 @@ function portLength({
   box,
   port,
   drivers,
+  passiveRadiator,
   stock,
 }: CutListRequest): { lengthMm: number | null } | { faults: Fault[] } {
   if (port === undefined || box === undefined) return { lengthMm: null }
   const faults = portFaults(port, '/port')
   if (faults.length > 0) return { faults }
   if (port.lengthMm !== undefined) return { lengthMm: port.lengthMm }
-  const bodies = (drivers ?? []).map((driver, i) => ({
+  const cones = (drivers ?? []).map((driver, i) => ({
     at: `/drivers/${i}`,
     count: driver.count ?? 1,
     frame: driver.frame,
   }))
+  const bodies = [...cones, ...radiatorBodies(passiveRadiator)]
   const enclosed = enclosure(withThickness(box, stock), bodies, port, REFERENCE_AIR, liningGain(box))
   return isRefusal(enclosed) ? enclosed : { lengthMm: enclosed.port?.lengthMm ?? null }
 }

@@ -1,10 +1,16 @@
 import { mm } from '../say.ts'
+import { DRILL_CAUTION } from '../shop/cautions.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
 
 const atLeast = (value: number): string => mm(Math.ceil(value * 10 - 1e-6) / 10)
 
-/** Rules about braces, and about what goes on the back. */
+/** Least board that a bush and its nut should hold, mm. Common practice, no source. */
+const LEAST_AT_CONTROL_MM = 2
+/** Shaft that a knob grips, mm. Common practice, no source. */
+const LEAST_FOR_KNOB_MM = 8
+
+/** Rules about braces, fittings, holes where the maker wants them, and the control. */
 export const fittingRules: readonly Rule<ShopFacts>[] = [
   {
     code: 'brace-hits-body',
@@ -20,6 +26,15 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
       `Move the brace by ${atLeast(braceClash?.shortMm ?? 0)}, away from ${braceClash?.body}.`,
       'Notch the brace around the body and glue a block beside it instead.',
     ],
+  },
+  {
+    code: 'braces-cross',
+    severity: 'note',
+    at: ({ braceCross }) => braceCross?.at ?? '/box/braces',
+    when: ({ braceCross }) => braceCross !== null,
+    message: ({ braceCross }) =>
+      `${braceCross?.ids.join(' and ')} cross: slot each to its half where they meet. The air in both is taken off twice there.`,
+    remedies: () => ['Cut the slots as wide as the board and half as deep as the braces, then glue.'],
   },
   {
     code: 'divider-parts-the-air',
@@ -61,18 +76,61 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     remedies: () => ['Move them apart.', 'Use a smaller cut-out.'],
   },
   {
-    code: 'fitting-hits-driver',
+    code: 'meets-in-depth',
     severity: 'blocker',
-    at: ({ fittingClash }) => fittingClash?.at ?? '/box/fittings',
+    at: ({ depthClash }) => depthClash?.at ?? '/box/fittings',
     unit: 'mm',
-    when: ({ fittingClash }) => fittingClash !== null,
-    value: ({ fittingClash }) => fittingClash?.shortMm ?? 0,
+    when: ({ depthClash }) => depthClash !== null,
+    value: ({ depthClash }) => depthClash?.shortMm ?? 0,
     limit: () => 0,
-    message: ({ fittingClash }) =>
-      `${fittingClash?.fitting} on the back and ${fittingClash?.body} on the front want the same room: ${mm(fittingClash?.shortMm ?? 0)} are missing in depth.`,
-    remedies: ({ fittingClash }) => [
-      `Move ${fittingClash?.fitting} sideways, clear of ${fittingClash?.body}: give xMm and yMm.`,
-      `Make the box ${atLeast(fittingClash?.shortMm ?? 0)} deeper.`,
+    message: ({ depthClash }) =>
+      `${depthClash?.between.join(' and ')} want the same room: ${mm(depthClash?.shortMm ?? 0)} are missing in depth.`,
+    remedies: ({ depthClash }) => [
+      'Move one of them sideways, clear of the other.',
+      `Make the box ${atLeast(depthClash?.shortMm ?? 0)} deeper.`,
+    ],
+  },
+  {
+    code: 'hole-over-wall',
+    severity: 'blocker',
+    at: ({ overWall }) => overWall?.at ?? '/box',
+    unit: 'mm',
+    when: ({ overWall }) => overWall !== null,
+    value: ({ overWall }) => overWall?.overMm ?? 0,
+    limit: () => 0,
+    message: ({ overWall }) =>
+      `${overWall?.id} reaches ${mm(overWall?.overMm ?? 0)} over the wall behind it, or beyond the panel.`,
+    remedies: ({ overWall }) => [`Move it inwards by ${atLeast(overWall?.overMm ?? 0)} or more.`],
+  },
+  {
+    code: 'control-bush-short',
+    severity: 'warning',
+    at: '/signal/volumeControl/bushLengthMm',
+    unit: 'mm',
+    when: ({ control }) => control !== null && control.leaveMm < LEAST_AT_CONTROL_MM,
+    value: ({ control }) => control?.leaveMm ?? 0,
+    limit: () => LEAST_AT_CONTROL_MM,
+    message: ({ control }) =>
+      `A bush of ${mm(control?.bushMm ?? 0)} with its nut leaves only ${mm(control?.leaveMm ?? 0)} of board in the pocket of the control.`,
+    remedies: () => [
+      'Hold the control in a thin metal plate over a hole that its body passes.',
+      'Use a control with a longer bush.',
+    ],
+    caution: DRILL_CAUTION,
+  },
+  {
+    code: 'control-shaft-short',
+    severity: 'warning',
+    at: '/signal/volumeControl/shaftLengthMm',
+    unit: 'mm',
+    when: ({ control }) => control !== null && control.knobMm !== null && control.knobMm < LEAST_FOR_KNOB_MM,
+    value: ({ control }) => control?.knobMm ?? 0,
+    limit: () => LEAST_FOR_KNOB_MM,
+    message: ({ control }) =>
+      `The shaft of the control stands out ${mm(Math.max(0, control?.knobMm ?? 0))}; a knob grips on ${mm(LEAST_FOR_KNOB_MM)}.`,
+    remedies: ({ control }) => [
+      `Use a shaft ${atLeast(LEAST_FOR_KNOB_MM - (control?.knobMm ?? 0))} longer, or an extension on it.`,
+      'Hold the control in a thin metal plate over a hole that its body passes.',
     ],
   },
   {

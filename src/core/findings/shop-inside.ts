@@ -1,7 +1,10 @@
-import { litre, mm } from '../say.ts'
+import { hertz, litre, mm } from '../say.ts'
 import { LEAST_BEHIND_MAGNET_MM, LEAST_BETWEEN_BODIES_MM } from '../shop/inside-fit.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
+
+/** Panels that ring below this are driven hard by most music, Hz. Common practice, no source. */
+const LOW_RINGING_HZ = 250
 
 /** Rules about what must clear what inside the box. */
 export const insideRules: readonly Rule<ShopFacts>[] = [
@@ -85,7 +88,7 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
   {
     code: 'bodies-collide',
     severity: 'blocker',
-    at: '/drivers',
+    at: ({ bodies }) => bodies?.at ?? '/drivers',
     unit: 'mm',
     when: ({ bodies }) => bodies !== null && bodies.gapMm < 0,
     value: ({ bodies }) => bodies?.gapMm ?? 0,
@@ -100,7 +103,7 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
   {
     code: 'bodies-close',
     severity: 'warning',
-    at: '/drivers',
+    at: ({ bodies }) => bodies?.at ?? '/drivers',
     unit: 'mm',
     when: ({ bodies }) => bodies !== null && bodies.gapMm >= 0 && bodies.gapMm < LEAST_BETWEEN_BODIES_MM,
     value: ({ bodies }) => bodies?.gapMm ?? 0,
@@ -120,5 +123,20 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     message: ({ thicknessMm, usualThicknessMm, grossVolumeL }) =>
       `For ${litre(grossVolumeL)} of air, board of ${mm(usualThicknessMm)} or more is usual; this is ${mm(thicknessMm)}.`,
     remedies: () => ['Glue a brace across the largest panel.', 'Use thicker board.'],
+  },
+  {
+    code: 'panel-rings-low',
+    severity: 'note',
+    at: '/box/panelThicknessMm',
+    unit: 'Hz',
+    when: ({ ringing }) => ringing !== null && ringing.supportedHz < LOW_RINGING_HZ,
+    value: ({ ringing }) => ringing?.supportedHz ?? 0,
+    limit: () => LOW_RINGING_HZ,
+    message: ({ ringing }) =>
+      `The free ${ringing?.sidesMm.map(mm).join(' by ')} of the ${ringing?.id} panel first bends between ${hertz(ringing?.supportedHz ?? 0)} and ${hertz(ringing?.clampedHz ?? 0)}, depending on how stiff its edges are held; there it is driven hard.`,
+    remedies: () => [
+      'Glue a brace across it: halved, it bends at nearly twice the frequency.',
+      'Use thicker board: the frequency rises with the thickness.',
+    ],
   },
 ]

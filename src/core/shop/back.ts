@@ -1,149 +1,64 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
-import type { Fitting } from '../../schema/fittings.ts'
 import type { Hole } from '../../schema/panel.ts'
-import { mm } from '../say.ts'
-import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
+import type { PassiveRadiator } from '../../schema/port.ts'
 import type { BoxPlan } from './box-plan.ts'
+import { type Drilling, drillingOf, driverHoles, ROUND, sawFor, wantedFor } from './driver-holes.ts'
+import type { FrontDriver } from './front-bodies.ts'
 import { column } from './front-column.ts'
-import { cableHole, drillingOf, USUAL_BOLT_COUNT } from './holes.ts'
-import { pilotDepthMm } from './screws.ts'
-
-/** Corner holes of a circuit board when the request does not say, mm. Common practice, no source. */
-export const USUAL_SCREW_HOLE_MM = 3
-export const USUAL_SCREW_INSET_MM = 4
-
-/** Something on the back or the front that is no driver and no port, as large as the room it wants there. */
-interface Item {
-  id: string
-  widthMm: number
-  heightMm: number
-  given: Point | null
-  make: (centre: Point) => Hole[]
-}
+import { fittingItem, type PanelItem, type PlacedItem, roundOf } from './panel-item.ts'
 
 /** The back of a box: its holes, and by how much they do not fit. */
 export interface Back {
   holes: Hole[]
+  /** Radiators and fittings that found a place; x counts from the left as seen from behind. */
+  items: PlacedItem[]
+  radiators: FrontDriver[]
   /** Room wanted along the back beyond what there is, mm; 0 when all fits. */
   shortMm: number
 }
 
-const ROUND = { slotWidthMm: null, slotHeightMm: null }
+/** The name of the hole for the lead. */
+const CABLE = 'cable'
 
-function fittingHoles(fitting: Fitting, thicknessMm: number, centre: Point): Hole[] {
-  const base = { ...centre, through: true, depthMm: thicknessMm }
-  const { id, holeDiameterMm, cutout, board } = fitting
-  if (cutout !== undefined)
-    return [
-      {
-        ...base,
-        id,
-        kind: 'fitting',
-        diameterMm: null,
-        slotWidthMm: cutout.widthMm,
-        slotHeightMm: cutout.heightMm,
-        drillMm: null,
-        toolNote: `Drill the corners, saw out ${mm(cutout.widthMm)} by ${mm(cutout.heightMm)}; seal the edge.`,
-      },
-    ]
-  if (holeDiameterMm !== undefined)
-    return [
-      {
-        ...base,
-        id,
-        kind: 'fitting',
-        ...ROUND,
-        diameterMm: holeDiameterMm,
-        drillMm: holeDiameterMm,
-        toolNote: 'Drill from both faces; seal around the collar.',
-      },
-    ]
-  if (board === undefined) return []
-  const { screwDiameterMm = USUAL_SCREW_HOLE_MM, screwInsetMm = USUAL_SCREW_INSET_MM } = board
-  const [dx, dy] = [board.widthMm / 2 - screwInsetMm, board.heightMm / 2 - screwInsetMm]
-  return [
-    [-dx, -dy],
-    [dx, -dy],
-    [-dx, dy],
-    [dx, dy],
-  ].map(([x = 0, y = 0], index) => ({
-    ...base,
-    id: `${id} screw ${index + 1}`,
-    kind: 'mounting',
-    xMm: centre.xMm + x,
-    yMm: centre.yMm + y,
-    ...ROUND,
-    diameterMm: screwDiameterMm,
-    drillMm: screwDiameterMm,
-    toolNote: 'For a machine screw with a spacer; mark from the board itself and seal the head.',
+/** Names of the holes in the back that the maker may place. */
+export const backNames = (radiator: PassiveRadiator | undefined): string[] => [
+  CABLE,
+  ...radiatorsOf(radiator, () => 0).map(({ id }) => id),
+]
+
+/** Passive radiators with a frame, one by one. */
+function radiatorsOf(
+  radiator: PassiveRadiator | undefined,
+  sawn: (frame: FrontDriver['frame']) => number,
+): FrontDriver[] {
+  const { count = 1, frame } = radiator ?? {}
+  if (frame === undefined) return []
+  return Array.from({ length: count }, (_, index) => ({
+    id: count > 1 ? `radiator ${index + 1}` : 'radiator',
+    at: '/passiveRadiator',
+    frame,
+    holeMm: sawn(frame),
   }))
 }
 
-function fittingItem(fitting: Fitting, thicknessMm: number): Item {
-  const { id, holeDiameterMm = 0, cutout, board, xMm, yMm } = fitting
-  return {
-    id,
-    widthMm: board?.widthMm ?? cutout?.widthMm ?? holeDiameterMm,
-    heightMm: board?.heightMm ?? cutout?.heightMm ?? holeDiameterMm,
-    given: xMm === undefined || yMm === undefined ? null : { xMm, yMm },
-    make: (centre) => fittingHoles(fitting, thicknessMm, centre),
-  }
-}
+const radiatorItem = (radiator: FrontDriver, drilling: Drilling): PanelItem => ({
+  id: radiator.id,
+  at: radiator.at,
+  footprint: roundOf(radiator.frame.outerDiameterMm),
+  body: roundOf(radiator.frame.cutoutDiameterMm),
+  depthMm: Math.max(0, radiator.frame.depthMm - drilling.thicknessMm),
+  given: null,
+  make: (centre) => driverHoles('radiator', radiator, centre, drilling),
+})
 
-function radiatorItems(request: CutListRequest, plan: BoxPlan): Item[] {
-  const { count = 1, frame } = request.passiveRadiator ?? {}
-  if (frame === undefined) return []
-  const { thicknessMm, pilotMm, screwMm } = drillingOf(request, plan)
-  return Array.from({ length: count }, (_, index) => {
-    const id = count > 1 ? `radiator ${index + 1}` : 'radiator'
-    return {
-      id,
-      widthMm: frame.outerDiameterMm,
-      heightMm: frame.outerDiameterMm,
-      given: null,
-      make: (centre): Hole[] => {
-        const cutout: Hole = {
-          id,
-          kind: 'radiator',
-          ...centre,
-          ...ROUND,
-          diameterMm: frame.cutoutDiameterMm,
-          drillMm: null,
-          toolNote: `Fretsaw, router or hole saw to ${mm(frame.cutoutDiameterMm)}; the rim must lie flat and seal.`,
-          through: true,
-          depthMm: thicknessMm,
-        }
-        const bolts = frame.boltCount ?? USUAL_BOLT_COUNT
-        const depthMm = pilotDepthMm(thicknessMm, screwMm, frame.flangeThicknessMm ?? 0)
-        const around =
-          frame.boltCircleDiameterMm === undefined
-            ? []
-            : boltPositions(frame.boltCircleDiameterMm, bolts, usualFirstAngleDeg(bolts))
-        return [
-          cutout,
-          ...around.map(
-            ({ xMm, yMm }, bolt): Hole => ({
-              ...cutout,
-              id: `${id} screw ${bolt + 1}`,
-              kind: 'bolt',
-              xMm: centre.xMm + xMm,
-              yMm: centre.yMm + yMm,
-              diameterMm: pilotMm,
-              drillMm: pilotMm,
-              toolNote: `Blind: tape on the bit at ${mm(depthMm)}. Mark from the radiator itself.`,
-              through: false,
-              depthMm,
-            }),
-          ),
-        ]
-      },
-    }
-  })
+/** Height and width of what an item covers, mm. */
+function sizeOf({ footprint: { diameterMm, slotWidthMm, slotHeightMm } }: PanelItem): [number, number] {
+  return [diameterMm ?? slotHeightMm ?? 0, diameterMm ?? slotWidthMm ?? 0]
 }
 
 /**
- * The back of a box: the hole for the lead low in the middle, and above it a column of radiators and fittings along
- * the longer side of the opening, in the order of the request, unless a fitting says where it goes.
+ * The back of a box: the hole for the lead low in the middle, and above it a column of radiators and fittings, in
+ * the order of the request, unless the request says where something goes.
  * @param webMm  least wood between holes, mm
  */
 export function backOf(
@@ -152,42 +67,55 @@ export function backOf(
   panel: { lengthMm: number; widthMm: number },
   webMm: number,
 ): Back {
-  const { thicknessMm } = plan.carcass
-  const cable = cableHole(panel.lengthMm, panel.widthMm, plan)
-  const fittings = plan.fittings.filter(({ panel: on }) => on !== 'front')
+  const drilling = drillingOf(request, plan)
+  const told = new Map((request.box?.holes ?? []).map(({ for: id, xMm, yMm }) => [id, { xMm, yMm }]))
+  const cable = { ...cableHole(panel.lengthMm, panel.widthMm, plan), ...told.get(CABLE) }
+  const sawn = (frame: FrontDriver['frame']) =>
+    frame.cutoutDiameterMm + sawFor(wantedFor(frame, drilling.pilotMm), drilling.sawsMm).looseMm
+  const radiators = radiatorsOf(request.passiveRadiator, sawn)
   const items = [
-    ...radiatorItems(request, plan),
-    ...fittings.map((fitting) => fittingItem(fitting, thicknessMm)),
-  ]
+    ...radiators.map((radiator) => radiatorItem(radiator, drilling)),
+    ...plan.fittings.flatMap((fitting, index) =>
+      fitting.panel === 'front' ? [] : [fittingItem(fitting, index, drilling.thicknessMm)],
+    ),
+  ].map((item) => ({ ...item, given: item.given ?? told.get(item.id) ?? null }))
   const free = items.filter(({ given }) => given === null)
-  const { widthMm } = plan.inner
-  const insetMm = (panel.lengthMm - widthMm) / 2
-  const floorMm = cable.yMm + (cable.diameterMm ?? 0) / 2
-  const roomMm = panel.widthMm - insetMm - floorMm
-  const bodies = free.map((item) => ({
-    alongMm: item.heightMm,
-    acrossMm: item.widthMm,
-    rimMm: 0,
-    shelfMm: 0,
-    clearMm: 0,
-  }))
-  const placed = column(bodies, roomMm, webMm, { firstMm: webMm, lastMm: webMm })
-  const acrossMm = Math.max(0, ...free.map((item) => item.widthMm - widthMm))
-  const shortMm = free.length === 0 ? 0 : Math.max(placed.shortMm, acrossMm)
-  const holes = items.flatMap((item) => {
-    const along = placed.centresMm[free.indexOf(item)]
-    const centre =
-      item.given ?? (along === undefined ? null : { xMm: panel.lengthMm / 2, yMm: floorMm + along })
-    return centre === null ? [] : item.make(centre)
+  const insetMm = (panel.lengthMm - plan.inner.widthMm) / 2
+  const floorMm = told.has(CABLE) ? insetMm : cable.yMm + (cable.diameterMm ?? 0) / 2
+  const bodies = free.map((item) => {
+    const [alongMm, acrossMm] = sizeOf(item)
+    return { alongMm, acrossMm, rimMm: 0, shelfMm: 0, clearMm: 0 }
   })
-  return { holes: [cable, ...holes], shortMm }
+  const ends = { firstMm: webMm, lastMm: webMm }
+  const placed = column(bodies, panel.widthMm - insetMm - floorMm, webMm, ends)
+  const acrossMm = Math.max(0, ...bodies.map((body) => body.acrossMm - plan.inner.widthMm))
+  const inPlace = items.flatMap((item): PlacedItem[] => {
+    const alongMm = placed.centresMm[free.indexOf(item)]
+    const found = alongMm === undefined ? null : { xMm: panel.lengthMm / 2, yMm: floorMm + alongMm }
+    const centre = item.given ?? found
+    return centre === null ? [] : [{ ...item, centre }]
+  })
+  return {
+    holes: [cable, ...inPlace.flatMap(({ make, centre }) => make(centre))],
+    items: inPlace,
+    radiators,
+    shortMm: free.length === 0 ? 0 : Math.max(placed.shortMm, acrossMm),
+  }
 }
 
-/** Holes of the fittings that are to go on the front; those say where. */
-export const frontFittings = ({ fittings, carcass }: BoxPlan): Hole[] =>
-  fittings
-    .filter(({ panel }) => panel === 'front')
-    .flatMap((fitting) => {
-      const { given, make } = fittingItem(fitting, carcass.thicknessMm)
-      return given === null ? [] : make(given)
-    })
+/** The hole for the lead, low in the middle of the back. */
+function cableHole(backLengthMm: number, backWidthMm: number, { carcass, leadHoleMm }: BoxPlan): Hole {
+  const { thicknessMm } = carcass
+  return {
+    id: CABLE,
+    kind: 'cable',
+    xMm: backLengthMm / 2,
+    yMm: Math.min(backWidthMm / 2, 2 * thicknessMm + leadHoleMm),
+    ...ROUND,
+    diameterMm: leadHoleMm,
+    drillMm: leadHoleMm,
+    toolNote: 'Scrap behind it keeps the far face whole. For the lead; knot it inside and seal the hole.',
+    through: true,
+    depthMm: thicknessMm,
+  }
+}

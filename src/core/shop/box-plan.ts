@@ -4,7 +4,8 @@ import type { Driver } from '../../schema/driver.ts'
 import type { Brace, Fitting } from '../../schema/fittings.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { Port } from '../../schema/port.ts'
-import { fittingsL, portBodyL, tubeWallAssumption } from '../box/bodies.ts'
+import { fittingsL, portBodyL, radiatorBodies, tubeWallAssumption } from '../box/bodies.ts'
+import { reachMm } from '../box/elbows.ts'
 import { innerOf, outerOf, sidesFaults, volumeL } from '../box/sides.ts'
 import type { Fault } from '../outcome.ts'
 import { type Carcass, usualRunsThrough } from './joint-panels.ts'
@@ -29,6 +30,8 @@ export interface BoxPlan {
   port: Port | undefined
   /** Length of the tube, mm; null when nobody could tell. */
   portLengthMm: number | null
+  /** How deep the tube goes, from the front face, mm: less than its length where it is bent; null likewise. */
+  portReachMm: number | null
   /** Hole for the lead in the back, mm. */
   leadHoleMm: number
   assumptions: Assumption[]
@@ -107,7 +110,7 @@ function bodiesOf(request: CutListRequest, box: Box, inner: Sides | null) {
     count: driver.count ?? 1,
     frame: driver.frame,
   }))
-  return fittingsL(box, bodies, inner)
+  return fittingsL(box, [...bodies, ...radiatorBodies(request.passiveRadiator)], inner)
 }
 
 function sidesOf(request: CutListRequest, box: Box, thicknessMm: number, lengthMm: number | null) {
@@ -179,6 +182,9 @@ function choices(request: CutListRequest, box: Box, thicknessMm: number): Assump
   return rows.filter(({ given }) => !given).map(({ given: _, ...assumption }) => assumption)
 }
 
+const reachOf = (port: Port | undefined, lengthMm: number | null, thicknessMm: number): number | null =>
+  port === undefined || lengthMm === null ? null : reachMm(port, lengthMm, thicknessMm)
+
 /**
  * Settles the sizes of a box that `boxFaults` found nothing wrong with.
  * @param portLengthMm  length of the tube that the tuning asks for, mm, or null when none is known
@@ -205,6 +211,7 @@ export function boxPlan(request: CutListRequest, box: Box, portLengthMm: number 
     fittings: box.fittings ?? [],
     port: request.port,
     portLengthMm: lengthMm,
+    portReachMm: reachOf(request.port, lengthMm, thicknessMm),
     leadHoleMm: request.workshop?.leadHoleMm ?? USUAL_LEAD_HOLE_MM,
     assumptions: [...choices(request, box, thicknessMm), ...assumptions, ...tubeWallAssumption(request.port)],
   }

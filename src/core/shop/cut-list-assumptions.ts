@@ -2,9 +2,16 @@ import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import { USUAL_DIAMETER_MM } from '../power/indicator.ts'
 import { type BoxPlan, USUAL_LEAD_HOLE_MM } from './box-plan.ts'
+import {
+  drillingOf,
+  USUAL_BODY_MM,
+  USUAL_BOLT_COUNT,
+  USUAL_BUSH_MM,
+  USUAL_DRIVER_SCREW_MM,
+} from './driver-holes.ts'
 import { USUAL_OVERHANG_MM } from './edging.ts'
 import { USUAL_SHAFT_MM } from './front-bodies.ts'
-import { USUAL_BOLT_COUNT, USUAL_BUSH_MM, USUAL_DRIVER_SCREW_MM } from './holes.ts'
+import { bushPocket } from './inside-fit.ts'
 
 /** A table saw with a thin blade, mm: 3/32 inch. */
 export const USUAL_KERF_MM = 2.4
@@ -45,6 +52,11 @@ export function workshopAssumptions(request: CutListRequest): Assumption[] {
   ])
 }
 
+const hasPocket = (request: CutListRequest, plan: BoxPlan): boolean => {
+  const { thicknessMm, bushMm } = drillingOf(request, plan)
+  return bushPocket(thicknessMm, bushMm).pocketMm > 0
+}
+
 /** What was filled in about the holes of a box. */
 export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: number): Assumption[] {
   const control = request.signal?.volumeControl
@@ -73,6 +85,13 @@ export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: nu
       value: USUAL_BUSH_MM,
       unit: 'mm',
       why: 'the usual threaded bush of a small control, which sets its pocket; common practice, no source',
+    },
+    {
+      filled: control !== undefined && control.bodyDiameterMm === undefined && hasPocket(request, plan),
+      at: '/signal/volumeControl/bodyDiameterMm',
+      value: USUAL_BODY_MM,
+      unit: 'mm',
+      why: 'the usual small control, which sets the width of its pocket; common practice, no source',
     },
     {
       filled: indicator !== undefined && indicator.diameterMm === undefined,
@@ -112,8 +131,8 @@ export function boxAssumptions(request: CutListRequest, plan: BoxPlan, webMm: nu
       why: 'a hole for the lead, low in the back; common practice, no source',
     },
     {
-      filled: true,
-      at: '/box',
+      filled: request.box?.grain === undefined,
+      at: '/box/grain',
       value: 'any',
       unit: '',
       why: 'panels may be turned against the grain: small ones are strong enough either way; common practice, no source',

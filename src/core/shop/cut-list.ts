@@ -5,10 +5,11 @@ import { apply, cautionsOf } from '../findings/rule.ts'
 import { boardRules, shopRules } from '../findings/shop.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import type { Formula } from '../working.ts'
-import { backOf, frontFittings } from './back.ts'
+import { backOf } from './back.ts'
 import { boardFacts } from './board-facts.ts'
 import { boardSections, type NamedPart, namedParts, namedStock } from './board-sections.ts'
-import { boxPanels } from './box-panels.ts'
+import { frontBodies } from './bodies-inside.ts'
+import { boxPanels, ringing } from './box-panels.ts'
 import { boxFaults, boxPlan } from './box-plan.ts'
 import { braceAssumptions, bracePanels, placedBraces } from './braces.ts'
 import { boxCautions, DUST_CAUTION, SAW_CAUTION } from './cautions.ts'
@@ -85,12 +86,16 @@ function wantedForBox(
   const { lengthMm, widthMm } = carcass.find(({ id }) => id === 'front') ?? { lengthMm: 0, widthMm: 0 }
   const back = backOf(request, plan, { lengthMm, widthMm }, webMm)
   const holes = new Map([
-    ['front', [...front.holes, ...frontFittings(plan)]],
+    ['front', front.holes],
     ['back', back.holes],
   ])
   const drilled = carcass.map((panel) => ({ ...panel, holes: holes.get(panel.id) ?? panel.holes }))
-  const braces = placedBraces(plan, front, drilled[0]!)
-  const panels = [...drilled, ...bracePanels(plan, braces), ...(duct === null ? [] : ductPanels(duct, plan))]
+  const braces = placedBraces(
+    plan,
+    frontBodies(front, { lengthMm }, plan, ({ holeMm }) => holeMm),
+  )
+  const walls = drilled.map((panel) => ringing(panel, plan, braces))
+  const panels = [...walls, ...bracePanels(plan, braces), ...(duct === null ? [] : ductPanels(duct, plan))]
   const facts = shopFacts(request, plan, front, panels, webMm, { braces, back })
   const strip = request.workshop?.edging
   const edgesMm = edgesToBandMm(panels)
@@ -98,7 +103,7 @@ function wantedForBox(
   return {
     panels,
     edging,
-    hardware: hardwareOf(request, plan, front, edging),
+    hardware: hardwareOf(request, plan, front, { back, braces }, edging),
     findings: apply(shopRules, facts),
     assumptions: [...plan.assumptions, ...boxAssumptions(request, plan, webMm), ...braceAssumptions(braces)],
     cautions: [...boxCautions(edging !== null, front.holes.length > 0), ...cautionsOf(shopRules, facts)],

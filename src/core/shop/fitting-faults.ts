@@ -2,6 +2,7 @@ import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Fitting } from '../../schema/fittings.ts'
 import { nearestName } from '../nearest-name.ts'
 import type { Fault } from '../outcome.ts'
+import { backNames } from './back.ts'
 import type { Box } from './box-plan.ts'
 import { frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
 import { frontNames } from './holes.ts'
@@ -33,12 +34,13 @@ const RULES: readonly FittingRule[] = [
 
 /** What contradicts in fittings and placed holes, each with its place in the request. */
 export function fittingFaults(request: CutListRequest, box: Box): Fault[] {
-  const known = frontNames({
+  const onFront = frontNames({
     drivers: frontDrivers(request.drivers ?? [], (frame) => frame.cutoutDiameterMm),
     ports: frontPorts(request.port, (diameterMm) => diameterMm),
     small: smallHoles(request),
     floor: false,
   })
+  const known = [...onFront, ...backNames(request.passiveRadiator)]
   const fittings = (box.fittings ?? []).flatMap((fitting, index) =>
     RULES.filter(({ broken }) => broken(fitting)).map(({ at, message }) => ({
       at: `/box/fittings/${index}${at}`,
@@ -54,5 +56,5 @@ export function fittingFaults(request: CutListRequest, box: Box): Fault[] {
 function unknownHole(name: string, known: readonly string[]): string {
   const near = nearestName(name, known)
   const meant = near === undefined ? '' : `; did you mean "${near}"?`
-  return `no hole on the front is called "${name}"${meant} There are ${known.join(', ') || 'none'}`
+  return `no hole is called "${name}"${meant} There are ${known.join(', ') || 'none'}`
 }

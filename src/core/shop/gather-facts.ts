@@ -1,16 +1,20 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Panel } from '../../schema/panel.ts'
+import { frontBodies, insetMm, magnetMm } from './bodies-inside.ts'
+import { freeSidesMm } from './box-panels.ts'
 import { type BoxPlan, grossVolumeL } from './box-plan.ts'
+import { driverScrewFact, faceScrewFact, sawFacts } from './drilling-facts.ts'
+import { drillingOf } from './driver-holes.ts'
 import { ductOf } from './duct.ts'
 import { stripEachMm } from './edging.ts'
-import { fittingFacts, type Inside } from './fitting-facts.ts'
 import { CLEAR_DIAMETERS, unmeasuredDrivers } from './front-bodies.ts'
 import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
-import { coverMm, landMm } from './hole-saw.ts'
-import { drillingOf, type Front, sawFor, wantedFor } from './holes.ts'
-import { behindMagnetMm, behindTubeMm, bodyGapMm, tubeInsideMm } from './inside-fit.ts'
+import type { Front } from './holes.ts'
+import { type Inside, insideFacts } from './inside-facts.ts'
+import { behindMagnetMm, behindTubeMm, bushPocket, tubeInsideMm } from './inside-fit.ts'
 import { frontCovers, gluedEdgesMm } from './joint-panels.ts'
-import { edgeScrews, isFibreboard, jointScrewMm, longestScrewMm, thickestEdgeScrewMm } from './screws.ts'
+import { least, pairs } from './least.ts'
+import { edgeScrews, jointScrewMm, thickestEdgeScrewMm } from './screws.ts'
 import type { ShopFacts } from './shop-facts.ts'
 
 /** Thinnest usual board by the air inside, L and mm. Common practice, no source. */
@@ -20,21 +24,9 @@ const USUAL_THICKNESS: readonly { toL: number; thicknessMm: number }[] = [
   { toL: Infinity, thicknessMm: 15 },
 ]
 
-/** The item with the least measure, or null of none. */
-function least<Item>(items: readonly Item[], measure: (item: Item) => number): Item | null {
-  return items.reduce<Item | null>(
-    (best, item) => (best === null || measure(item) < measure(best) ? item : best),
-    null,
-  )
-}
-
-/** Every pair of items, each once. */
-const pairs = <Item>(items: readonly Item[]): [Item, Item][] =>
-  items.flatMap((first, index) => items.slice(index + 1).map((second): [Item, Item] => [first, second]))
-
 /** The narrowest wood of the front; a slot on the floor of the box opens an inset front at its edge. */
 function webFact({ holes, items }: Front, panel: Panel, { carcass }: BoxPlan): ShopFacts['web'] {
-  const drilled = holes.filter((hole) => hole.kind !== 'bolt')
+  const drilled = holes.filter((hole) => hole.kind !== 'bolt' && hole.kind !== 'mounting')
   const open = items.floor && !frontCovers(carcass) ? drilled.filter((hole) => hole.kind === 'slot') : []
   return narrowestWeb(drilled, panel.lengthMm, panel.widthMm, open)
 }
@@ -65,8 +57,8 @@ function magnetFact({ items }: Front, { carcass }: BoxPlan): ShopFacts['magnet']
 }
 
 function tubeFact(front: Front, panel: Panel, plan: BoxPlan): ShopFacts['tube'] {
-  const { portLengthMm, port } = plan
-  if (port === undefined || portLengthMm === null) return null
+  const { portReachMm, port } = plan
+  if (port === undefined || portReachMm === null) return null
   const { outer, thicknessMm } = plan.carcass
   const slotLeast = port.slot === undefined ? 0 : Math.min(port.slot.widthMm, port.slot.heightMm)
   const leastMm = port.innerDiameterMm ?? slotLeast
@@ -74,86 +66,31 @@ function tubeFact(front: Front, panel: Panel, plan: BoxPlan): ShopFacts['tube'] 
     const outerMm = front.items.ports.find(({ id }) => id === hole.id)?.outerDiameterMm
     return outerMm === undefined || outerMm === null ? [] : [{ ...hole, diameterMm: outerMm }]
   })
-  const insetMm = (panel.lengthMm - plan.inner.widthMm) / 2
-  const toWalls = tubes.map((tube) => edgeGapMm(tube, panel.lengthMm, panel.widthMm, insetMm))
+  const toWalls = tubes.map((tube) => edgeGapMm(tube, panel.lengthMm, panel.widthMm, insetMm(panel, plan)))
   return {
-    insideMm: tubeInsideMm(portLengthMm, thicknessMm),
-    behindMm: behindTubeMm(outer.depthMm, thicknessMm, portLengthMm),
+    insideMm: tubeInsideMm(portReachMm, thicknessMm),
+    behindMm: behindTubeMm(outer.depthMm, thicknessMm, portReachMm),
     leastMm,
     sideMm: toWalls.length === 0 ? leastMm : Math.min(...toWalls),
     leastSideMm: CLEAR_DIAMETERS * leastMm,
   }
 }
 
-/** Magnets, or cut-outs where no magnet is measured, against each other and against tubes. */
-function bodiesFact({ items, holes }: Front): ShopFacts['bodies'] {
-  const round = holes.flatMap((hole) => {
-    const driver = items.drivers.find(({ id }) => id === hole.id)
-    const diameterMm = driver?.frame.magnetDiameterMm ?? hole.diameterMm
-    return (hole.kind === 'driver' || hole.kind === 'port') && diameterMm !== null
-      ? [{ id: hole.id, xMm: hole.xMm, yMm: hole.yMm, diameterMm }]
-      : []
-  })
-  const gaps = pairs(round).map(([a, b]) => ({
-    gapMm: bodyGapMm(a, b),
+/**
+ * What lies side by side inside: magnets, or cut-outs where no magnet is measured, tubes and fittings behind the
+ * front; radiators with their flanges and fittings on the back.
+ */
+function bodiesFact(front: Front, panel: Panel, plan: BoxPlan, { back }: Inside): ShopFacts['bodies'] {
+  const behindFront = frontBodies(front, panel, plan, magnetMm).filter(
+    ({ at, diameterMm }) => at !== '/port' || diameterMm !== null,
+  )
+  const onBack = back.items.map(({ id, at, centre, footprint }) => ({ id, at, ...centre, ...footprint }))
+  const gaps = [...pairs(behindFront), ...pairs(onBack)].map(([a, b]) => ({
+    at: b.at.startsWith('/box') ? b.at : a.at,
+    gapMm: gapMm(a, b),
     between: [a.id, b.id] as [string, string],
   }))
   return least(gaps, ({ gapMm: gap }) => gap)
-}
-
-function sawFacts(
-  request: CutListRequest,
-  plan: BoxPlan,
-  { items }: Front,
-): Pick<ShopFacts, 'land' | 'cover' | 'filed' | 'noSaw'> {
-  const { pilotMm, sawsMm } = drillingOf(request, plan)
-  const drivers = items.drivers.map((driver) => {
-    const wanted = wantedFor(driver.frame, pilotMm)
-    const choice = sawFor(wanted, sawsMm)
-    return {
-      id: driver.id,
-      sawMm: choice.sawMm,
-      holeMm: driver.holeMm,
-      landMm: landMm(wanted, driver.holeMm),
-      coverMm: coverMm(wanted, driver.holeMm),
-      fileMm: choice.fileMm,
-    }
-  })
-  const ports = items.ports.filter(
-    ({ outerDiameterMm }) =>
-      outerDiameterMm !== null && sawFor({ diameterMm: outerDiameterMm }, sawsMm).sawMm === null,
-  )
-  return {
-    land: least(drivers, (driver) => driver.landMm),
-    cover: least(drivers, (driver) => driver.coverMm),
-    filed: least(
-      drivers.filter(({ fileMm }) => fileMm > 0),
-      ({ fileMm }) => -fileMm,
-    ),
-    noSaw: [...drivers.filter(({ sawMm }) => sawMm === null), ...ports].map(({ id }) => id),
-  }
-}
-
-function driverScrewFact(request: CutListRequest, plan: BoxPlan, { items }: Front): ShopFacts['driverScrew'] {
-  const screw = request.workshop?.screws?.driver
-  const thinnest = least(items.drivers, ({ frame }) => frame.flangeThicknessMm ?? 0)
-  if (screw === undefined || thinnest === null) return null
-  const flangeMm = thinnest.frame.flangeThicknessMm ?? 0
-  return { lengthMm: screw.lengthMm, flangeMm, longestMm: longestScrewMm(plan.carcass.thicknessMm, flangeMm) }
-}
-
-function faceScrewFact({ holes }: Front, panel: Panel, plan: BoxPlan): ShopFacts['faceScrew'] {
-  const screws = holes.filter((hole) => hole.kind === 'bolt')
-  if (screws.length === 0 || !isFibreboard(plan.material)) return null
-  const toEdges = screws.map(({ xMm, yMm }) => ({
-    x: Math.min(xMm, panel.lengthMm - xMm),
-    y: Math.min(yMm, panel.widthMm - yMm),
-  }))
-  return {
-    edgeMm: Math.min(...toEdges.map(({ x, y }) => Math.min(x, y))),
-    // The guidance asks for the distance along the edge: the longer of both ways to the corner.
-    cornerMm: Math.min(...toEdges.map(({ x, y }) => Math.max(x, y))),
-  }
 }
 
 function joineryFacts(request: CutListRequest, plan: BoxPlan): Pick<ShopFacts, 'panelScrew' | 'unscrewed'> {
@@ -176,6 +113,25 @@ function joineryFacts(request: CutListRequest, plan: BoxPlan): Pick<ShopFacts, '
   }
 }
 
+function controlFact(request: CutListRequest, plan: BoxPlan): ShopFacts['control'] {
+  const control = request.signal?.volumeControl
+  if (control === undefined) return null
+  const { thicknessMm, bushMm } = drillingOf(request, plan)
+  const { leaveMm: most } = bushPocket(thicknessMm, bushMm)
+  const leaveMm = Math.min(most, thicknessMm)
+  const { shaftLengthMm } = control
+  return { bushMm, leaveMm, knobMm: shaftLengthMm === undefined ? null : shaftLengthMm - leaveMm }
+}
+
+/** The wall of the box that rings lowest. */
+function ringingFact(plan: BoxPlan, panels: readonly Panel[], { braces }: Inside): ShopFacts['ringing'] {
+  const rung = panels.flatMap(({ id, resonance }) => {
+    const sidesMm = freeSidesMm(id, plan, braces)
+    return resonance === null || sidesMm === null ? [] : [{ id, sidesMm, ...resonance }]
+  })
+  return least(rung, ({ supportedHz }) => supportedHz)
+}
+
 /** The strip, unless no panel has an edge to band: a box mitred all round shows no core. */
 function stripFact({ workshop }: CutListRequest, panels: readonly Panel[]): ShopFacts['strip'] {
   const edging = workshop?.edging
@@ -195,6 +151,7 @@ export function shopFacts(
   const { thicknessMm, joint } = plan.carcass
   const gross = grossVolumeL(plan)
   const panel = panels.find(({ id }) => id === 'front')
+  const bolted = [...front.items.drivers, ...inside.back.radiators]
   if (panel === undefined) throw new Error('every joint has a front')
   return {
     thicknessMm,
@@ -207,15 +164,17 @@ export function shopFacts(
     flange: flangeFact(front, panel),
     magnet: magnetFact(front, plan),
     tube: tubeFact(front, panel, plan),
-    bodies: bodiesFact(front),
-    ...sawFacts(request, plan, front),
-    driverScrew: driverScrewFact(request, plan, front),
-    faceScrew: faceScrewFact(front, panel, plan),
+    bodies: bodiesFact(front, panel, plan, inside),
+    ...sawFacts(request, plan, bolted, front.items.ports),
+    driverScrew: driverScrewFact(request, plan, bolted),
+    faceScrew: faceScrewFact([...front.holes, ...inside.back.holes], panel, plan),
     ...joineryFacts(request, plan),
     strip: stripFact(request, panels),
     duct: ductOf(plan),
+    control: controlFact(request, plan),
+    ringing: ringingFact(plan, panels, inside),
     unmeasured: unmeasuredDrivers(plan),
     radiator: request.passiveRadiator !== undefined && request.passiveRadiator.frame === undefined,
-    ...fittingFacts(request, plan, front, panel, inside),
+    ...insideFacts(request, plan, front, panel, inside),
   }
 }

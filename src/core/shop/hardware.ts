@@ -1,11 +1,18 @@
+import type { Sides } from '../../schema/box.ts'
 import type { CutListRequest, CutListSections, Hardware } from '../../schema/cut-list.ts'
-import { mm, say } from '../say.ts'
+import type { Brace } from '../../schema/fittings.ts'
+import { braceSizeMm } from '../box/braces.ts'
+import { say } from '../say.ts'
+import type { Back } from './back.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { ductEdgesMm, ductOf } from './duct.ts'
+import type { FrontDriver } from './front-bodies.ts'
 import type { Front } from './holes.ts'
-import { gluedEdgesMm } from './joint-panels.ts'
+import type { Inside } from './inside-facts.ts'
+import { frontCovers, gluedEdgesMm } from './joint-panels.ts'
 import { glueG } from './mass.ts'
-import { countersinkMm, edgeScrews } from './screws.ts'
+import { screwRows } from './screw-list.ts'
+import { wireInsideM } from './wire.ts'
 
 /** Feet of a box. Common practice, no source. */
 const FEET = 4
@@ -22,36 +29,6 @@ const glueWidthMm = ({ carcass }: BoxPlan): number =>
 function liningAreaM2({ inner, boxes }: BoxPlan): number {
   const { widthMm: w, heightMm: h, depthMm: d } = inner
   return boxes * (w * h + 2 * h * d + 2 * w * d) * 1e-6
-}
-
-function screwRows(request: CutListRequest, plan: BoxPlan, front: Front): Hardware[] {
-  const panelScrews = plan.carcass.joint === 'mitre' ? 0 : sum(gluedEdgesMm(plan.carcass).map(edgeScrews))
-  const screw = request.workshop?.screws?.panel
-  // Heads are about twice the shank: common practice, no source.
-  const sunk = screw?.countersunk
-    ? ` Countersink ${mm(countersinkMm(2 * screw.diameterMm, screw.diameterMm))}.`
-    : ''
-  const driverScrews = front.holes.filter((hole) => hole.kind === 'bolt').length
-  return [
-    ...(screw !== undefined && panelScrews > 0
-      ? [
-          {
-            item: 'panel screws',
-            count: panelScrews * plan.boxes,
-            note: `At least 70 mm from every corner, 150 mm apart at most; drill pilots.${sunk}`,
-          },
-        ]
-      : []),
-    ...(driverScrews > 0
-      ? [
-          {
-            item: 'driver screws',
-            count: driverScrews * plan.boxes,
-            note: 'Drive by hand: the pilot strips easily.',
-          },
-        ]
-      : []),
-  ]
 }
 
 function liningRows(plan: BoxPlan): Hardware[] {
@@ -74,23 +51,49 @@ const bandRows = (lengthM: number, rollM: number | undefined): Hardware[] => [
       ]),
 ]
 
+/** Foam strip under every flange, along the middle between its rim and its cut-out. Geometry. */
+function gasketRows(plan: BoxPlan, bolted: readonly FrontDriver[]): Hardware[] {
+  const mmEach = bolted.map(({ frame }) => (Math.PI / 2) * (frame.outerDiameterMm + frame.cutoutDiameterMm))
+  if (mmEach.length === 0) return []
+  const note = 'Under the flanges; putty does as well. It also evens out a rough board.'
+  return [{ item: 'foam strip', count: (sum(mmEach) / 1000) * plan.boxes, unit: 'm', note }]
+}
+
+function wireRows(plan: BoxPlan, front: Front, back: Back): Hardware[] {
+  const { widthMm } = plan.inner
+  const panelMm = frontCovers(plan.carcass) ? widthMm + 2 * plan.carcass.thicknessMm : widthMm
+  const lengthM = wireInsideM(plan, front, back, panelMm) * plan.boxes
+  if (lengthM === 0) return []
+  const note =
+    'Inside the boxes, to each driver by itself; the lead between the boxes depends on where they stand.'
+  return [{ item: 'two-core wire', count: lengthM, unit: 'm', note }]
+}
+
+/** Edges of a brace that are glued to walls, mm. Geometry. */
+function braceEdgesMm(brace: Brace, inner: Sides): number {
+  const [lengthMm, widthMm] = braceSizeMm(brace, inner)
+  return 2 * (lengthMm + widthMm)
+}
+
 /** Screws, glue and the like for the whole set. Quantities by common practice, no source, where not geometry. */
 export function hardwareOf(
   request: CutListRequest,
   plan: BoxPlan,
   front: Front,
+  { back, braces }: Inside,
   edging: CutListSections['edging'],
 ): Hardware[] {
   const duct = ductOf(plan)
   const carcassMm = sum(gluedEdgesMm(plan.carcass)) * plan.boxes
   const ductMm = duct === null ? 0 : ductEdgesMm(duct) * plan.boxes
+  const braceMm = braces.reduce((sum, { brace }) => sum + braceEdgesMm(brace, plan.inner), 0) * plan.boxes
   const [, carcassGlueG] = glueG(carcassMm, glueWidthMm(plan))
-  const [, ductGlueG] = glueG(ductMm, plan.carcass.thicknessMm)
+  const [, insideGlueG] = glueG(ductMm + braceMm, plan.carcass.thicknessMm)
   return [
-    ...screwRows(request, plan, front),
+    ...screwRows(request, plan, [...front.holes, ...back.holes]),
     {
       item: 'white wood glue',
-      count: carcassGlueG + ductGlueG,
+      count: carcassGlueG + insideGlueG,
       unit: 'g',
       note: 'Clamp 30 minutes, full strength after a day. It does not hold on the printed face of laminate.',
     },
@@ -98,9 +101,11 @@ export function hardwareOf(
       item: 'sealant',
       count: ((carcassMm + ductMm) / 1000) * SEALANT_ML_PER_M,
       unit: 'mL',
-      note: 'Neutral-cure or acrylic, on every joint inside, and around leads, control and tube.',
+      note: 'Neutral-cure or acrylic, on every joint inside, and around leads, control and tube; let it air out before the box is closed.',
     },
+    ...gasketRows(plan, [...front.items.drivers, ...back.radiators]),
     ...liningRows(plan),
+    ...wireRows(plan, front, back),
     ...(edging === null ? [] : bandRows(edging.stripToBuyMm / 1000, request.workshop?.edging?.rollLengthM)),
     {
       item: 'rubber feet',

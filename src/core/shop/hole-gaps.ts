@@ -13,11 +13,12 @@ const radius = (hole: Opening): number => (hole.diameterMm ?? 0) / 2
 const halfWidth = (hole: Opening): number => (hole.slotWidthMm ?? 0) / 2
 const halfHeight = (hole: Opening): number => (hole.slotHeightMm ?? 0) / 2
 
-/** Wood between two holes, mm, below zero when round ones overlap. Geometry. */
+/** Wood between two holes, mm, below zero by how far they overlap. Geometry. */
 export function gapMm(a: Opening, b: Opening): number {
-  const x = Math.max(0, Math.abs(a.xMm - b.xMm) - halfWidth(a) - halfWidth(b))
-  const y = Math.max(0, Math.abs(a.yMm - b.yMm) - halfHeight(a) - halfHeight(b))
-  return Math.hypot(x, y) - radius(a) - radius(b)
+  const x = Math.abs(a.xMm - b.xMm) - halfWidth(a) - halfWidth(b)
+  const y = Math.abs(a.yMm - b.yMm) - halfHeight(a) - halfHeight(b)
+  const corner = Math.hypot(Math.max(0, x), Math.max(0, y)) + Math.min(0, Math.max(x, y))
+  return corner - radius(a) - radius(b)
 }
 
 /** Wood between a hole and the nearest edge of a panel that begins `insetMm` inside, mm. Geometry. */

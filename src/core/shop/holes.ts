@@ -1,111 +1,18 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
-import type { DriverFrame } from '../../schema/driver.ts'
 import type { PlacedHole } from '../../schema/fittings.ts'
 import type { Hole } from '../../schema/panel.ts'
 import { mm } from '../say.ts'
-import { boltPositions, type Point, usualFirstAngleDeg } from './bolt-circle.ts'
+import type { Point } from './bolt-circle.ts'
 import type { BoxPlan } from './box-plan.ts'
-import {
-  type FrontDriver,
-  type FrontItems,
-  type FrontPort,
-  frontDrivers,
-  frontPorts,
-  smallHoles,
-} from './front-bodies.ts'
+import { type Drilling, drillingOf, driverHoles, ROUND, sawFor, sawNote, wantedFor } from './driver-holes.ts'
+import { type FrontItems, type FrontPort, frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
 import { type FrontLayout, frontLayout } from './front-layout.ts'
-import { chooseSaw, type SawChoice, type WantedHole } from './hole-saw.ts'
+import type { WantedHole } from './hole-saw.ts'
 import { bushPocket } from './inside-fit.ts'
-import { coreMm, leadBitMm, pilotDepthMm } from './screws.ts'
+import { fittingItem, type PlacedItem } from './panel-item.ts'
 
-/** Screw for drivers when the request names none, mm. Common practice, no source. */
-export const USUAL_DRIVER_SCREW_MM = 3
-/** Bush of a control when the request does not say, mm. Common practice, no source. */
-export const USUAL_BUSH_MM = 7
-/** Screws of a driver that names a bolt circle but no number. Common practice, no source. */
-export const USUAL_BOLT_COUNT = 4
-
-const ROUND = { slotWidthMm: null, slotHeightMm: null }
-
-/** Everything a hole depends on besides the thing that goes through it. */
-interface Drilling {
-  thicknessMm: number
-  pilotMm: number
-  /** Length of the driver screws on hand, mm; Infinity when none are named. */
-  screwMm: number
-  /** Saws on hand; null when the request names none. */
-  sawsMm: readonly number[] | null
-  bushMm: number
-}
-
-export function drillingOf(request: CutListRequest, plan: BoxPlan): Drilling {
-  const { thicknessMm } = plan.carcass
-  const screw = request.workshop?.screws?.driver
-  return {
-    thicknessMm,
-    pilotMm: leadBitMm(coreMm(screw?.diameterMm ?? USUAL_DRIVER_SCREW_MM), plan.material),
-    screwMm: screw?.lengthMm ?? Infinity,
-    sawsMm: request.workshop?.holeSawsMm ?? null,
-    bushMm: request.signal?.volumeControl?.bushLengthMm ?? USUAL_BUSH_MM,
-  }
-}
-
-/** A driver's cut-out as the choice of a saw sees it. */
-export const wantedFor = (frame: DriverFrame, pilotMm: number): WantedHole => ({
-  diameterMm: frame.cutoutDiameterMm,
-  boltCircleMm: frame.boltCircleDiameterMm,
-  pilotMm,
-  flangeMm: frame.outerDiameterMm,
-})
-
-/** The choice among the saws on hand; when none are named, a saw of just the size. */
-export const sawFor = (wanted: WantedHole, sawsMm: readonly number[] | null): SawChoice =>
-  chooseSaw(wanted, sawsMm ?? [wanted.diameterMm])
-
-function sawNote({ sawMm, fileMm, looseMm }: SawChoice, wantedMm: number): string {
-  if (sawMm === null)
-    return `No hole saw on hand serves: fretsaw, or router on a template, to ${mm(wantedMm)}.`
-  const loose = looseMm > 0 ? ` It is ${mm(looseMm)} wide: centre with care and seal the gap.` : ''
-  const filed = fileMm > 0 ? ` Then file ${mm(fileMm)} all round to ${mm(wantedMm)}.` : ''
-  return `Hole saw ${mm(sawMm)}: pilot right through, then from each face to the middle.${filed}${loose}`
-}
-
-function driverHoles(driver: FrontDriver, centre: Point, drilling: Drilling): Hole[] {
-  const { frame } = driver
-  const choice = sawFor(wantedFor(frame, drilling.pilotMm), drilling.sawsMm)
-  const bolts = frame.boltCount ?? USUAL_BOLT_COUNT
-  const cutout: Hole = {
-    id: driver.id,
-    kind: 'driver',
-    ...centre,
-    ...ROUND,
-    diameterMm: driver.holeMm,
-    drillMm: choice.sawMm,
-    toolNote: sawNote(choice, frame.cutoutDiameterMm),
-    through: true,
-    depthMm: drilling.thicknessMm,
-  }
-  if (frame.boltCircleDiameterMm === undefined) return [cutout]
-  const depthMm = pilotDepthMm(drilling.thicknessMm, drilling.screwMm, frame.flangeThicknessMm ?? 0)
-  const positions = boltPositions(frame.boltCircleDiameterMm, bolts, usualFirstAngleDeg(bolts))
-  return [
-    cutout,
-    ...positions.map(
-      ({ xMm, yMm }, index): Hole => ({
-        id: `${driver.id} screw ${index + 1}`,
-        kind: 'bolt',
-        xMm: centre.xMm + xMm,
-        yMm: centre.yMm + yMm,
-        ...ROUND,
-        diameterMm: drilling.pilotMm,
-        drillMm: drilling.pilotMm,
-        toolNote: `Blind: tape on the bit at ${mm(depthMm)}. Mark from the driver itself.`,
-        through: false,
-        depthMm,
-      }),
-    ),
-  ]
-}
+/** Play of a body in its pocket, mm. Common practice, no source. */
+const POCKET_PLAY_MM = 1
 
 function portHole(port: FrontPort, centre: Point, drilling: Drilling): Hole {
   const base = { id: port.id, ...centre, through: true, depthMm: drilling.thicknessMm }
@@ -142,7 +49,10 @@ function smallHole(
   drilling: Drilling,
 ): Hole {
   const { pocketMm } = bushPocket(drilling.thicknessMm, drilling.bushMm)
-  const pocket = pocketMm > 0 ? ` Pocket ${mm(pocketMm)} deep from inside for the bush.` : ''
+  const recess = { diameterMm: drilling.bodyMm + POCKET_PLAY_MM, depthMm: pocketMm }
+  const pocketed = kind === 'control' && pocketMm > 0
+  const pocket = `Pocket ${mm(recess.depthMm)} deep and ${mm(recess.diameterMm)} wide from inside for the bush.`
+  const note = kind === 'indicator' ? 'Seal around the lamp.' : pocketed ? pocket : ''
   return {
     id: kind,
     kind,
@@ -150,9 +60,11 @@ function smallHole(
     ...ROUND,
     diameterMm,
     drillMm: diameterMm,
-    toolNote: `Only in the box that holds the amplifier.${kind === 'control' ? pocket : ' Seal around the lamp.'}`,
+    toolNote:
+      `Only in the box that holds the amplifier; scrap behind it keeps the far face whole. ${note}`.trim(),
     through: true,
     depthMm: drilling.thicknessMm,
+    ...(pocketed && { recess }),
   }
 }
 
@@ -177,9 +89,12 @@ function withPlacedHoles(layout: FrontLayout, items: FrontItems, placed: readonl
 export interface Front {
   items: FrontItems
   layout: FrontLayout
+  /** Fittings on the front; those say where. */
+  fittings: PlacedItem[]
   holes: Hole[]
 }
 
+/** The front of a box with everything that goes on it. */
 export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): Front {
   const drilling = drillingOf(request, plan)
   const sawn = (wanted: WantedHole) => wanted.diameterMm + sawFor(wanted, drilling.sawsMm).looseMm
@@ -194,9 +109,13 @@ export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): 
     const centre = layout.centres.get(id)
     return centre === undefined ? [] : make(item, centre)
   }
+  const fittings = plan.fittings.flatMap((fitting, index): PlacedItem[] => {
+    const item = fittingItem(fitting, index, drilling.thicknessMm)
+    return fitting.panel === 'front' && item.given !== null ? [{ ...item, centre: item.given }] : []
+  })
   const holes = [
     ...items.drivers.flatMap((driver) =>
-      at(driver.id, driver, (item, centre) => driverHoles(item, centre, drilling)),
+      at(driver.id, driver, (item, centre) => driverHoles('driver', item, centre, drilling)),
     ),
     ...items.ports.flatMap((port) => at(port.id, port, (item, centre) => [portHole(item, centre, drilling)])),
     ...items.small.flatMap((small) =>
@@ -204,26 +123,7 @@ export function frontOf(request: CutListRequest, plan: BoxPlan, webMm: number): 
         smallHole(kind, diameterMm, centre, drilling),
       ]),
     ),
+    ...fittings.flatMap(({ make, centre }) => make(centre)),
   ]
-  return { items, layout, holes }
-}
-
-/** The hole for the lead, low in the middle of the back. */
-export function cableHole(
-  backLengthMm: number,
-  backWidthMm: number,
-  { carcass: { thicknessMm }, leadHoleMm }: BoxPlan,
-): Hole {
-  return {
-    id: 'cable',
-    kind: 'cable',
-    xMm: backLengthMm / 2,
-    yMm: Math.min(backWidthMm / 2, 2 * thicknessMm + leadHoleMm),
-    ...ROUND,
-    diameterMm: leadHoleMm,
-    drillMm: leadHoleMm,
-    toolNote: 'For the lead; knot it inside and seal the hole.',
-    through: true,
-    depthMm: thicknessMm,
-  }
+  return { items, layout, fittings, holes }
 }

@@ -15,12 +15,6 @@ export const tubeInsideMm = (tubeLengthMm: number, thicknessMm: number): number 
 export const behindTubeMm = (outerDepthMm: number, thicknessMm: number, tubeLengthMm: number): number =>
   outerDepthMm - 2 * thicknessMm - tubeInsideMm(tubeLengthMm, thicknessMm)
 
-/** Room between two round bodies inside, mm. Geometry. */
-export const bodyGapMm = (
-  a: { xMm: number; yMm: number; diameterMm: number },
-  b: { xMm: number; yMm: number; diameterMm: number },
-): number => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm) - (a.diameterMm + b.diameterMm) / 2
-
 /** Thickness of a nut that holds a bush, mm. Common practice, no source. */
 const NUT_MM = 2.5
 

@@ -1,4 +1,4 @@
-import type { BraceClash } from './braces.ts'
+import type { BraceClash } from './brace-clashes.ts'
 import type { Duct } from './duct.ts'
 import type { FrontLayout } from './front-layout.ts'
 import type { Web } from './hole-gaps.ts'
@@ -16,7 +16,7 @@ export interface ShopFacts {
   flange: { gapMm: number; between: [string, string] } | null
   magnet: { at: string; id: string; behindMm: number; depthMm: number } | null
   tube: { insideMm: number; behindMm: number; leastMm: number; sideMm: number; leastSideMm: number } | null
-  bodies: { gapMm: number; between: [string, string] } | null
+  bodies: { at: string; gapMm: number; between: [string, string] } | null
   /** The driver whose hole leaves least wood to its screws, and the one whose flange covers least, mm. */
   land: { id: string; holeMm: number; landMm: number } | null
   cover: { id: string; coverMm: number } | null
@@ -33,12 +33,23 @@ export interface ShopFacts {
   strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
   duct: Duct | null
   braceClash: BraceClash | null
+  /** Two braces that cross. */
+  braceCross: { at: string; ids: [string, string] } | null
   /** Where a brace without a window is described. */
   divider: string | null
   backShortMm: number
   backWeb: Web | null
-  /** A fitting on the back that meets the body of a driver. */
-  fittingClash: { at: string; fitting: string; body: string; shortMm: number } | null
+  /** Something from the front and something from the back that want the same room, and how much depth is missing. */
+  depthClash: { at: string; between: [string, string]; shortMm: number } | null
+  /** A hole or a fitting that reaches over the wall behind it, and how far, mm. */
+  overWall: { at: string; id: string; overMm: number } | null
+  /**
+   * The volume control: its bush, the board that its pocket leaves, and how much of its shaft stands out for the
+   * knob, mm; null when the length of the shaft is not known.
+   */
+  control: { bushMm: number; leaveMm: number; knobMm: number | null } | null
+  /** The panel that rings lowest, with its free sides, mm. */
+  ringing: { id: string; sidesMm: [number, number]; supportedHz: number; clampedHz: number } | null
   /** Where the laminated board of the panels is described. */
   laminate: string | null
   unmeasured: string[]

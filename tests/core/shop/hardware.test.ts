@@ -48,6 +48,49 @@ describe('what is bought for two boxes', () => {
   })
 })
 
+describe('what holds and feeds the drivers', () => {
+  const frame = { outerDiameterMm: 76, cutoutDiameterMm: 66, boltCircleDiameterMm: 71, depthMm: 38 }
+  const radiator = { fsHz: 40, qms: 8, vasL: 2, sdCm2: 30, frame }
+  const board = { id: 'amplifier', board: { widthMm: 50, heightMm: 40 }, xMm: 90, yMm: 60 }
+  const one: CutListRequest = {
+    ...pair,
+    drivers: [{ id: 'main', parameters: {}, frame }],
+  }
+  it('screws of drivers, radiators and boards, four each', () => {
+    const full = { ...one, passiveRadiator: radiator, box: { ...pair.box, fittings: [board] } }
+    expect(count(full, 'driver screws')).toBe(2 * (4 + 4))
+    expect(count(full, 'machine screws with spacers and nuts')).toBe(2 * 4)
+    // A strip along the middle of each flange: pi x (76 + 66) / 2 mm.
+    expect(count(full, 'foam strip')).toBeCloseTo((2 * 2 * Math.PI * 71) / 1000, 9)
+  })
+  it('wire from the hole for the lead along the walls to the driver, 150 mm to spare', () => {
+    // Driver in the middle, at 120 mm; the hole below it in the back at 2 x 12 + 8 = 32 mm; 136 mm between.
+    expect(count(one, 'two-core wire')).toBeCloseTo((2 * (120 - 32 + 136 + 150)) / 1000, 9)
+  })
+  it('wire from the board where there is one, its place seen from behind', () => {
+    const withBoard = { ...one, box: { ...pair.box, fittings: [board] } }
+    // 90 mm from the left of the back is 30 mm from the left of the front; the driver is at 60, 120.
+    expect(count(withBoard, 'two-core wire')).toBeCloseTo((2 * (30 + 60 + 136 + 150)) / 1000, 9)
+  })
+  it('panel screws with the drill for each board', () => {
+    const tall: CutListRequest = {
+      ...pair,
+      workshop: { screws: { panel: { diameterMm: 3, lengthMm: 30, countersunk: true } } },
+    }
+    const note = outcome(tall).sections.hardware.find(({ item }) => item === 'panel screws')?.note
+    // Shop reference, section 7: clearance 3.2, fibreboard pilot 2.0, 1 mm deeper than the screw; countersink 1.5.
+    expect(note).toContain('3.2 mm through')
+    expect(note).toContain('2 mm for 19 mm into')
+    expect(note).toContain('Countersink 1.5 mm')
+  })
+  it('glue for a brace along all its edges', () => {
+    const braced = { ...pair, box: { ...pair.box, braces: [{ lies: 'level' as const }] } }
+    // 96 x 136 mm, glued all round to 12 mm, 200 g/m2.
+    const moreG = 2 * 2 * (96 + 136) * 12 * 1e-6 * 200
+    expect(count(braced, 'white wood glue') - count(pair, 'white wood glue')).toBeCloseTo(moreG, 9)
+  })
+})
+
 // Mass of a square metre by the densities usual for boards: common practice, no source.
 it.each([
   ['mdf', 12, 8.88],

@@ -2,15 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { USUAL_DIAMETER_MM } from '../../../src/core/power/indicator.ts'
 import { boltPositions, usualFirstAngleDeg } from '../../../src/core/shop/bolt-circle.ts'
 import { besideMm, column, columnMm } from '../../../src/core/shop/front-column.ts'
-import { edgeGapMm, narrowestWeb, type Opening } from '../../../src/core/shop/hole-gaps.ts'
+import { edgeGapMm, gapMm, narrowestWeb, type Opening } from '../../../src/core/shop/hole-gaps.ts'
 import { chooseSaw, coverMm, landMm } from '../../../src/core/shop/hole-saw.ts'
-import {
-  behindMagnetMm,
-  behindTubeMm,
-  bodyGapMm,
-  bushPocket,
-  tubeInsideMm,
-} from '../../../src/core/shop/inside-fit.ts'
+import { behindMagnetMm, behindTubeMm, bushPocket, tubeInsideMm } from '../../../src/core/shop/inside-fit.ts'
 import { checks, expectWithin } from '../../outside/checks.ts'
 
 const rows = (topic: string, prefix: string) => {
@@ -203,9 +197,16 @@ describe('inside', () => {
 
   it.each(rows('layout', 'magnet-to-magnet'))('$id', (check) => {
     const { driverCentresMm, magnetDiameterMm, tubeCentreMm, tubeOuterDiameterMm } = check.inputs
-    const round = ([xMm, yMm]: number[], diameterMm: number) => ({ xMm: xMm!, yMm: yMm!, diameterMm })
+    const round = ([xMm, yMm]: number[], diameterMm: number): Opening => ({
+      id: '',
+      xMm: xMm!,
+      yMm: yMm!,
+      diameterMm,
+      slotWidthMm: null,
+      slotHeightMm: null,
+    })
     const [first, second] = driverCentresMm.map((centre: number[]) => round(centre, magnetDiameterMm))
-    expectWithin(check, 'magnetGapMm', bodyGapMm(first, second))
-    expectWithin(check, 'tubeGapMm', bodyGapMm(second, round(tubeCentreMm, tubeOuterDiameterMm)))
+    expectWithin(check, 'magnetGapMm', gapMm(first, second))
+    expectWithin(check, 'tubeGapMm', gapMm(second, round(tubeCentreMm, tubeOuterDiameterMm)))
   })
 })

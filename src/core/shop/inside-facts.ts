@@ -1,0 +1,134 @@
+import type { CutListRequest } from '../../schema/cut-list.ts'
+import type { Hole, Panel } from '../../schema/panel.ts'
+import type { Back } from './back.ts'
+import { type Body, backBodies, frontBodies, insetMm, magnetMm } from './bodies-inside.ts'
+import type { BoxPlan } from './box-plan.ts'
+import { braceClashes, crossingBraces } from './brace-clashes.ts'
+import type { PlacedBrace } from './braces.ts'
+import { edgeGapMm, gapMm, narrowestWeb, type Opening } from './hole-gaps.ts'
+import type { Front } from './holes.ts'
+import { least } from './least.ts'
+import type { ShopFacts } from './shop-facts.ts'
+
+/** What is inside and on the back, with its places settled. */
+export interface Inside {
+  braces: readonly PlacedBrace[]
+  back: Back
+}
+
+type InsideFacts = Pick<
+  ShopFacts,
+  'braceClash' | 'braceCross' | 'divider' | 'backShortMm' | 'backWeb' | 'depthClash' | 'overWall' | 'laminate'
+>
+
+/** Reaches this little over a wall by the dust of arithmetic alone, mm. */
+const DUST_MM = 1e-6
+
+const isScrew = ({ kind }: Hole): boolean => kind === 'bolt' || kind === 'mounting'
+
+/** Facts about braces, about the back, and about what they meet. */
+export function insideFacts(
+  request: CutListRequest,
+  plan: BoxPlan,
+  front: Front,
+  panel: Panel,
+  { braces, back }: Inside,
+): InsideFacts {
+  const onBack = backBodies(back, panel, plan)
+  const baskets = frontBodies(front, panel, plan, ({ holeMm }) => holeMm)
+  const magnets = frontBodies(front, panel, plan, magnetMm)
+  const drilled = back.holes.filter((hole) => !isScrew(hole))
+  const stock = request.stock.findIndex(
+    ({ laminated, thicknessMm = plan.carcass.thicknessMm }) =>
+      laminated === true && thicknessMm === plan.carcass.thicknessMm,
+  )
+  return {
+    braceClash: least(braceClashes(plan, [...baskets, ...onBack], braces), ({ shortMm }) => -shortMm),
+    braceCross: crossingBraces(braces),
+    divider: braces.find(({ brace }) => brace.openShare === 0)?.at ?? null,
+    backShortMm: back.shortMm,
+    backWeb: drilled.length > 1 ? narrowestWeb(drilled, panel.lengthMm, panel.widthMm) : null,
+    depthClash: depthClash(magnets, onBack, front, plan),
+    overWall: overWall(request, plan, front, panel, back),
+    laminate: stock < 0 ? null : `/stock/${stock}/laminated`,
+  }
+}
+
+/** What comes from the front and what comes from the back where they meet worst in depth. Geometry. */
+function depthClash(
+  fromFront: readonly Body[],
+  fromBack: readonly Body[],
+  front: Front,
+  { inner }: BoxPlan,
+): ShopFacts['depthClash'] {
+  const met = fromBack.flatMap((back) =>
+    fromFront
+      .filter((body) => gapMm(body, back) < 0)
+      .map((body) => ({
+        at: back.at,
+        between: [`${back.id} on the back`, `${body.id} on the front`] as [string, string],
+        shortMm: body.toMm - back.fromMm,
+      })),
+  )
+  const through = [
+    ...fromBack.map(({ at, id, fromMm }) => ({
+      at,
+      between: [`${id} on the back`, 'the front'] as [string, string],
+      shortMm: -fromMm,
+    })),
+    ...fromFront
+      .filter(({ at }) => front.fittings.some((fitting) => fitting.at === at))
+      .map(({ at, id, toMm }) => ({
+        at,
+        between: [`${id} on the front`, 'the back'] as [string, string],
+        shortMm: toMm - inner.depthMm,
+      })),
+  ]
+  return least(
+    [...met, ...through].filter(({ shortMm }) => shortMm > 0),
+    ({ shortMm }) => -shortMm,
+  )
+}
+
+/** What reaches furthest over the walls behind the front or before the back. Geometry. */
+function overWall(
+  request: CutListRequest,
+  plan: BoxPlan,
+  front: Front,
+  panel: Panel,
+  back: Back,
+): ShopFacts['overWall'] {
+  const inset = insetMm(panel, plan)
+  const holes = request.box?.holes ?? []
+  const judged = (openings: readonly Opening[], items: Back['items'], side: string) =>
+    openings.map((opening) => {
+      const told = holes.findIndex(({ for: id }) => id === opening.id)
+      const item = items.find(({ id }) => id === opening.id)
+      return {
+        at: told < 0 ? (item?.at ?? '/box') : `/box/holes/${told}`,
+        id: `${opening.id} on the ${side}`,
+        overMm: -edgeGapMm(opening, panel.lengthMm, panel.widthMm, inset),
+      }
+    })
+  const footprints = (items: Back['items']): Opening[] =>
+    items.map(({ id, centre, footprint }) => ({ id, ...centre, ...footprint }))
+  const all = [
+    ...judged(
+      [...front.holes.filter((hole) => !isScrew(hole)), ...footprints(front.fittings)],
+      front.fittings,
+      'front',
+    ),
+    ...judged(
+      [
+        ...back.holes.filter((hole) => !isScrew(hole)),
+        ...footprints(back.items.filter(({ at }) => at !== '/passiveRadiator')),
+      ],
+      back.items,
+      'back',
+    ),
+  ]
+  return least(
+    all.filter(({ overMm }) => overMm > DUST_MM),
+    ({ overMm }) => -overMm,
+  )
+}

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest'
+import { codes, faults, laid, panel, withBox } from './small-box.ts'
+
+describe('holes that the maker places', () => {
+  it('lie where they are told, and are judged there', () => {
+    const holes = [
+      { for: 'main 1', xMm: 60, yMm: 180 },
+      { for: 'main 2', xMm: 60, yMm: 112 },
+    ]
+    const result = withBox({ holes })
+    expect(panel(result, 'front')?.holes.filter(({ kind }) => kind === 'driver')).toMatchObject([
+      { xMm: 60, yMm: 180 },
+      { xMm: 60, yMm: 112 },
+    ])
+    // 68 mm between centres less 66 mm of hole.
+    expect(result.findings.find(({ code }) => code === 'web-breaks')?.value).toBeCloseTo(2, 9)
+  })
+  it('must clear the walls behind the front, 12 mm inside its edge', () => {
+    const over = withBox({ holes: [{ for: 'main 1', xMm: 40, yMm: 180 }] })
+    // 40 - 33 = 7 mm from the edge, 5 mm over the side.
+    const finding = over.findings.find(({ code }) => code === 'hole-over-wall')
+    expect(finding).toMatchObject({ severity: 'blocker', at: '/box/holes/0' })
+    expect(finding?.value).toBeCloseTo(5, 9)
+    expect(codes(laid({}))).not.toContain('hole-over-wall')
+  })
+  it('may be those of the back', () => {
+    const holes = [{ for: 'cable', xMm: 30, yMm: 40 }]
+    expect(panel(withBox({ holes }), 'back')?.holes).toMatchObject([{ kind: 'cable', xMm: 30, yMm: 40 }])
+  })
+  it('must be known by name', () => {
+    expect(faults({ holes: [{ for: 'mian 1', xMm: 1, yMm: 1 }] })).toEqual([
+      { at: '/box/holes/0/for', message: expect.stringContaining('"main 1"') },
+    ])
+  })
+})
