@@ -1,0 +1,180 @@
+import { afterAll, describe, expect, it } from 'vitest'
+import { buildApp } from '../../src/app.ts'
+
+const app = await buildApp()
+afterAll(() => app.close())
+
+const post = (payload: object) => app.inject({ method: 'POST', url: '/v1/cut-list', payload })
+
+const BOARD = { id: 'offcut', lengthMm: 600, widthMm: 400, thicknessMm: 12, trimMm: 5 }
+const SHELF = { id: 'shelf', lengthMm: 300, widthMm: 200, thicknessMm: 12, count: 2 }
+const BOX = {
+  kind: 'closed',
+  outer: { widthMm: 120, heightMm: 240, depthMm: 160 },
+  panelThicknessMm: 12,
+}
+const FRAME = { outerDiameterMm: 76, cutoutDiameterMm: 66, depthMm: 38 }
+const RADIATOR = { fsHz: 40, qms: 8, vasL: 2, sdCm2: 30 }
+
+const workshop = { kerfMm: 2.4 }
+const order = (change: object) => ({ parts: [SHELF], stock: [BOARD], workshop, ...change })
+const inBox = (change: object, more: object = {}) => ({ box: { ...BOX, ...change }, stock: [BOARD], ...more })
+
+describe('what cannot be asked is a fault by name', () => {
+  it.each([
+    ['10,000 parts', order({ parts: Array(10).fill({ ...SHELF, count: 1000 }) }), '/parts', /10000 pieces/],
+    ['201 kinds of part', order({ parts: Array(201).fill(SHELF) }), '/parts', /at most 200/],
+    [
+      'more of one part than a list takes',
+      order({ parts: [{ ...SHELF, count: 10_000 }] }),
+      '/parts/0/count',
+      /1000/,
+    ],
+    [
+      'a negative trim',
+      order({ stock: [{ ...BOARD, trimMm: -5 }] }),
+      '/stock/0/trimMm',
+      /at least 0 mm, is -5/,
+    ],
+    ['a negative kerf', order({ workshop: { kerfMm: -1 } }), '/workshop/kerfMm', /at least 0 mm/],
+    [
+      'a part without width',
+      order({ parts: [{ ...SHELF, widthMm: 0 }] }),
+      '/parts/0/widthMm',
+      /at least 0.5 mm/,
+    ],
+    ['no parts and no box', { stock: [BOARD] }, '/box', /give a box, or plain parts/],
+    ['a box and parts', { ...order({}), box: BOX }, '/parts', /not both/],
+    ['panels thicker than the box', inBox({ panelThicknessMm: 60 }), '/box/outer/widthMm', /no air/],
+    ['a fitting without a hole', inBox({ fittings: [{ id: 'x' }] }), '/box/fittings/0', /give one of/],
+    [
+      'a hole for what is not there',
+      inBox({ holes: [{ for: 'hifi', xMm: 1, yMm: 1 }] }),
+      '/box/holes/0/for',
+      /no hole is called/,
+    ],
+    ['braces told twice', inBox({ braceL: 1, braces: [{ lies: 'level' }] }), '/box/braceL', /described/],
+    [
+      'a brace that lies askew',
+      inBox({ braces: [{ lies: 'askew' }] }),
+      '/box/braces/0/lies',
+      /must be one of/,
+    ],
+  ])('%s', async (_name, body, at, message) => {
+    const response = await post(body)
+    expect(response.statusCode).toBe(422)
+    expect(response.json().errors).toContainEqual({ at, message: expect.stringMatching(message) })
+  })
+})
+
+describe('what does not come out of the boards is listed with the board that would take it', () => {
+  it.each([
+    [
+      'a part larger than any board',
+      order({ parts: [{ ...SHELF, lengthMm: 700 }] }),
+      'part-larger-than-board',
+      2,
+    ],
+    [
+      'a part against the grain',
+      order({
+        stock: [{ ...BOARD, widthMm: 290, grain: 'width' }],
+        parts: [{ ...SHELF, grain: 'length' }],
+      }),
+      'part-larger-than-board',
+      2,
+    ],
+    ['wrong thickness', order({ parts: [{ ...SHELF, thicknessMm: 18 }] }), 'no-board-of-thickness', 2],
+    ['a board that is all trim', order({ stock: [{ ...BOARD, trimMm: 200 }] }), 'part-larger-than-board', 2],
+    // Within the trim two stand turned in 590 x 390 mm; a third wants 604.8 mm.
+    [
+      'more parts than the boards yield',
+      order({ parts: [{ ...SHELF, count: 5 }] }),
+      'boards-do-not-suffice',
+      3,
+    ],
+    // 600 x 400 mm is four times 300 x 200 mm only without kerf: two stand turned, a third wants 604.8 mm.
+    [
+      'a kerf where there is room for none',
+      order({
+        parts: [{ ...SHELF, count: 4 }],
+        stock: [{ ...BOARD, trimMm: 0 }],
+      }),
+      'boards-do-not-suffice',
+      2,
+    ],
+  ])('%s', async (_name, body, code, missing) => {
+    const answer = (await post(body)).json()
+    expect(answer.verdict).toBe('blocked')
+    expect(answer.findings.map((finding: { code: string }) => finding.code)).toContain(code)
+    const counts = answer.notPlaced.map(({ count }: { count: number }) => count)
+    expect(counts.reduce((sum: number, count: number) => sum + count, 0)).toBe(missing)
+
+    // With that very board on hand everything comes out.
+    const [{ smallestBoardMm }] = answer.notPlaced
+    const { thicknessMm } = body.parts[0]!
+    const { trimMm } = body.stock[0]!
+    const more = { ...smallestBoardMm, thicknessMm, trimMm, grain: 'length' }
+    const again = (await post({ ...body, stock: [...body.stock, more] })).json()
+    expect(again.notPlaced).toEqual([])
+  })
+
+  it('without kerf and trim a board is parted to the last millimetre', async () => {
+    const body = order({
+      parts: [{ ...SHELF, count: 4 }],
+      stock: [{ ...BOARD, trimMm: 0 }],
+      workshop: { kerfMm: 0 },
+    })
+    const answer = (await post(body)).json()
+    expect(answer.notPlaced).toEqual([])
+    expect(answer.usedAreaM2).toBeCloseTo(answer.stockAreaM2, 12)
+    expect(answer.cuts).toHaveLength(3)
+    expect(answer.largestOffcut).toBeNull()
+  })
+
+  it('2,000 pieces are answered whole', async () => {
+    const answer = (
+      await post(
+        order({
+          parts: [
+            { ...SHELF, count: 1000 },
+            { ...SHELF, id: 'b', count: 1000 },
+          ],
+        }),
+      )
+    ).json()
+    const placed = answer.sheets.flatMap(({ parts }: { parts: object[] }) => parts).length
+    const left = answer.notPlaced.reduce((sum: number, { count }: { count: number }) => sum + count, 0)
+    expect(placed + left).toBe(2000)
+  })
+})
+
+describe('a box with everything in it', () => {
+  it('is answered by the contract, with what meets named', async () => {
+    const response = await post({
+      box: {
+        ...BOX,
+        kind: 'passive-radiator',
+        grain: 'upright',
+        braces: [{ lies: 'level' }],
+        fittings: [
+          { id: 'switch', holeDiameterMm: 12, depthMm: 20, xMm: 30, yMm: 200 },
+          { id: 'amplifier', board: { widthMm: 60, heightMm: 40 }, depthMm: 110, xMm: 60, yMm: 120 },
+        ],
+      },
+      drivers: [{ id: 'main', parameters: {}, frame: FRAME }],
+      passiveRadiator: { ...RADIATOR, frame: { ...FRAME, depthMm: 20 } },
+      signal: { volumeControl: { resistanceKohm: 50, shaftLengthMm: 10 } },
+      stock: [BOARD],
+    })
+    expect(response.statusCode).toBe(200)
+    const { findings, panels, hardware } = response.json()
+    const codes = findings.map(({ code }: { code: string }) => code)
+    expect(codes).toContain('brace-hits-body')
+    expect(codes).toContain('control-shaft-short')
+    // 110 mm from the back and 38 - 12 mm from the front just fill the 136 mm; the radiator lies beside them.
+    expect(codes).not.toContain('meets-in-depth')
+    expect(panels.map(({ id }: { id: string }) => id)).toContain('brace')
+    expect(hardware.map(({ item }: { item: string }) => item)).toContain('two-core wire')
+  })
+})
