@@ -11,6 +11,9 @@ const LEAST_LEVEL_DB = -200
 
 const unheard = ({ shares }: LoadFacts) =>
   shares.filter(({ levelDb }) => levelDb === null || levelDb < UNHEARD_DB)
+/** Share of the power of the amplifier that reaches any driver, dB. */
+const reachingDb = ({ shares }: LoadFacts) =>
+  Math.max(LEAST_LEVEL_DB, 10 * Math.log10(shares.reduce((sum, { powerShare }) => sum + powerShare, 0)))
 const unheardIds = (facts: LoadFacts) => [...new Set(unheard(facts).map(({ driver }) => `"${driver}"`))]
 /** Highest resonance that a treble driver may have below the corner, Hz. */
 const highestResonanceHz = ({ cornerHz }: LoadFacts) => (cornerHz ?? 0) / 2
@@ -33,6 +36,23 @@ export const crossoverRules: readonly Rule<LoadFacts>[] = [
       'Check the values and the places of resistors, coils and capacitors: millihenry and microfarad, series and parallel.',
       'Leave the driver out.',
     ],
+  },
+  {
+    code: 'parts-take-the-power',
+    severity: 'warning',
+    at: ({ at }) => at,
+    unit: 'dB',
+    when: (facts) => reachingDb(facts) < UNHEARD_DB,
+    value: reachingDb,
+    limit: () => UNHEARD_DB,
+    message: (facts) =>
+      `What reaches the drivers lies ${decibel(-reachingDb(facts))} below the power of the amplifier: other parts of the wiring turn the rest into heat.`,
+    remedies: () => [
+      'Take out what bridges the drivers, or the resistor in series with them.',
+      'Check the values and the places of resistors, coils and capacitors.',
+    ],
+    caution:
+      'A resistor in place of the drivers takes the whole power of the amplifier: it burns skin and may char wood and lining.',
   },
   {
     code: 'treble-resonance-near-corner',

@@ -100,6 +100,22 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     remedies: () => ['Take out the part that bridges the terminals, or put the drivers in series with it.'],
   },
   {
+    // A big coil holds the impedance up on the whole grid and is a short circuit all the same below it.
+    code: 'load-shorts-direct-current',
+    severity: 'blocker',
+    at: ({ at }) => at,
+    unit: 'ohm',
+    when: ({ load }) => load.minimumOhm >= SHORT_OHM && load.meterOhm !== null && load.meterOhm < SHORT_OHM,
+    value: ({ load }) => load.meterOhm ?? 0,
+    limit: () => SHORT_OHM,
+    message: ({ load }) =>
+      `A coil bridges the terminals: for direct current this wiring is ${ohm(load.meterOhm ?? 0)}, a short circuit that the thump at switching on and the offset of the amplifier drive all they can through.`,
+    remedies: () => [
+      'Put a capacitor in series with the coil and what it bridges, as in a second-order high-pass.',
+      'Check whether the coil belongs in series with the driver.',
+    ],
+  },
+  {
     code: 'load-open',
     severity: 'blocker',
     at: ({ at }) => at,

@@ -40,7 +40,7 @@ export function repeatedIds(drivers: readonly Driver[]): Fault[] {
 }
 
 function unknownIds(wiring: Wiring, drivers: readonly Driver[]): Fault[] {
-  const known = drivers.map(({ id }) => id)
+  const known = [...new Set(drivers.map(({ id }) => id))]
   return partsOf(wiring).flatMap(({ pointer, part }) => {
     if (typeof part !== 'string' || known.includes(part)) return []
     const nearest = nearestName(part, known)

@@ -51,6 +51,12 @@ const rows: [code: string, inside: LoadImpedanceRequest, outside: LoadImpedanceR
     { drivers: [ofResistance(3.19)], amplifier: { minimumLoadOhm: 4 } },
   ],
   ['load-shorts-amplifier', { drivers: [ofResistance(0.51)] }, { drivers: [ofResistance(0.49)] }],
+  [
+    // What a meter reads: 8 ohm beside the wire of a coil, 0.54 and 0.52 ohm in parallel with 8 ohm are 0.506 and 0.488.
+    'load-shorts-direct-current',
+    { drivers: [ofResistance(8)], wiring: { parallel: ['main', { inductorMh: 1000, resistanceOhm: 0.54 }] } },
+    { drivers: [ofResistance(8)], wiring: { parallel: ['main', { inductorMh: 1000, resistanceOhm: 0.52 }] } },
+  ],
   ['load-open', { drivers: [ofResistance(499)] }, { drivers: [ofResistance(501)] }],
   ['tweeter-without-capacitor', tweeter(4.7), tweeter(undefined)],
   [
@@ -82,6 +88,12 @@ const rows: [code: string, inside: LoadImpedanceRequest, outside: LoadImpedanceR
     'driver-gets-practically-nothing',
     behind(71),
     behind(73),
+  ],
+  [
+    // A hundredth of the power is 20 dB: 4 of 400 ohm in series.
+    'parts-take-the-power',
+    { drivers: [ofResistance(4)], wiring: { series: ['main', { resistorOhm: 395 }] } },
+    { drivers: [ofResistance(4)], wiring: { series: ['main', { resistorOhm: 397 }] } },
   ],
   [
     // An octave below 3 kHz is 1.5 kHz.
@@ -167,6 +179,26 @@ describe('rules about the load', () => {
     expect(note?.remedies).toHaveLength(1)
     // 4 ohm over 0.8.
     expect(note?.remedies[0]).toMatch(/\(main and main in series\) and main in parallel: 5.00 ohm/)
+  })
+
+  test('a coil across the amplifier is a short circuit, behind a capacitor it is not (Kirchhoff)', () => {
+    const bridged = { parallel: ['main', { inductorMh: 100 }] }
+    const [found] = findingsOf({ drivers: [ofResistance(8)], wiring: bridged, amplifier: {} })
+    expect(found).toMatchObject({ code: 'load-shorts-direct-current', severity: 'blocker', value: 0 })
+    expect(
+      codesOf({ drivers: [ofResistance(8)], wiring: { series: [{ capacitorUf: 10 }, bridged] } }),
+    ).not.toContain('load-shorts-direct-current')
+  })
+
+  test('a driver that a wire bridges behind a resistor of 8 ohm is told (Ohm)', () => {
+    const [found] = findingsOf({
+      drivers: [ofResistance(8)],
+      wiring: { series: [{ resistorOhm: 8 }, { parallel: ['main', { resistorOhm: 0.001 }] }] },
+      amplifier: {},
+    })
+    expect(found).toMatchObject({ code: 'parts-take-the-power', severity: 'warning', at: '/wiring' })
+    // 0.001 of 8.001 ohm, and of that again 0.001 of 8.001 in the driver.
+    expect(found?.value).toBeCloseTo(20 * Math.log10(0.001 / 8), 2)
   })
 
   test('a closed-back driver is warned of from 30 % of the voltage in the bass on (common practice)', () => {
