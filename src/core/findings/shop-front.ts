@@ -9,9 +9,15 @@ const BREAKING_WEB_MM = 3
 /** Millimetres rounded up to a tenth: whoever follows the advice then has enough. */
 const atLeast = (value: number): string => mm(Math.ceil(value * 10 - 1e-6) / 10)
 
+const moveApart = ([one, other]: [string, string]): string =>
+  other === 'edge' ? `Move ${one} inwards.` : `Move ${one} and ${other} apart.`
+
 /** What leaves more wood between the holes, as far as each would help. */
-function forMoreWood({ column }: ShopFacts): string[] {
+function forMoreWood({ column, web }: ShopFacts): string[] {
   const { shortMm, acrossShortMm, smallRow, upright } = column
+  // Then it is not the room that lacks: somebody placed a hole there.
+  if (shortMm === 0 && acrossShortMm === 0 && web !== null)
+    return [moveApart(web.between), 'Leave their places out: then they are found here.']
   return [
     ...(shortMm > 0 ? [`Make the front ${atLeast(shortMm)} longer.`] : []),
     ...(acrossShortMm > 0

@@ -21,6 +21,9 @@ export interface Body extends Opening {
 export const insetMm = (panel: Pick<Panel, 'lengthMm'>, plan: BoxPlan): number =>
   (panel.lengthMm - plan.inner.widthMm) / 2
 
+/** Where a request gives the body of a control. */
+export const CONTROL_BODY = '/signal/volumeControl/bodyDiameterMm'
+
 /** The magnet of a driver, or its cut-out where no magnet is measured, mm. */
 export const magnetMm = ({ frame }: FrontDriver): number => frame.magnetDiameterMm ?? frame.cutoutDiameterMm
 
@@ -67,6 +70,9 @@ export function frontBodies(
       const toMm = Math.max(0, driver.frame.depthMm - thicknessMm)
       return [{ ...place, at: driver.at, ...roundOf(driverMm(driver)), toMm }]
     }
+    const bodyMm = front.items.small.find(({ kind }) => kind === hole.id)?.bodyMm ?? null
+    // How deep a control is nobody says; beside it there is no room either way.
+    if (bodyMm !== null) return [{ ...place, at: CONTROL_BODY, ...roundOf(bodyMm), toMm: 0 }]
     if (port === undefined) return []
     const footprint = port.outerDiameterMm === null ? duct : roundOf(port.outerDiameterMm)
     return footprint === null ? [] : [{ ...place, at: '/port', ...footprint, toMm: tubeMm }]

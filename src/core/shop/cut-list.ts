@@ -19,7 +19,7 @@ import { ductOf, ductPanels } from './duct.ts'
 import { edgesToBandMm, edgingPlan } from './edging.ts'
 import { workOf } from './effort.ts'
 import { fittingFaults } from './fitting-faults.ts'
-import { frameFaults } from './frame-faults.ts'
+import { frameFaults, radiatorFrameFaults } from './frame-faults.ts'
 import { leastWebMm } from './front-layout.ts'
 import { shopFacts } from './gather-facts.ts'
 import { hardwareOf } from './hardware.ts'
@@ -69,6 +69,7 @@ function requestFaults(request: CutListRequest): Fault[] {
       : []),
     ...(box === undefined ? [] : boxFaults(box, request.stock)),
     ...frameFaults(request.drivers ?? []),
+    ...radiatorFrameFaults(request.passiveRadiator),
     ...(box === undefined ? [] : fittingFaults(request, box)),
   ]
 }

@@ -47,10 +47,16 @@ export function fittingFaults(request: CutListRequest, box: Box): Fault[] {
       message,
     })),
   )
+  const names = [...known, ...(box.fittings ?? []).map(({ id }) => id)]
+  const twice = (box.fittings ?? []).flatMap(({ id }, index) =>
+    names.indexOf(id) < known.length + index
+      ? [{ at: `/box/fittings/${index}/id`, message: `something else is called "${id}" already` }]
+      : [],
+  )
   const holes = (box.holes ?? []).flatMap(({ for: name }, index) =>
     known.includes(name) ? [] : [{ at: `/box/holes/${index}/for`, message: unknownHole(name, known) }],
   )
-  return [...fittings, ...holes]
+  return [...fittings, ...twice, ...holes]
 }
 
 function unknownHole(name: string, known: readonly string[]): string {

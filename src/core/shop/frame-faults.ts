@@ -1,4 +1,5 @@
 import type { Driver, DriverFrame } from '../../schema/driver.ts'
+import type { PassiveRadiator } from '../../schema/port.ts'
 import type { Fault } from '../outcome.ts'
 import { mm, say } from '../say.ts'
 
@@ -53,13 +54,18 @@ const FRAME_RULES: readonly FrameRule[] = [
   },
 ]
 
+const brokenAt = (at: string, frame: DriverFrame | undefined, sdCm2: number | undefined): Fault[] =>
+  frame === undefined
+    ? []
+    : FRAME_RULES.filter((rule) => rule.broken(frame, sdCm2)).map((rule) => ({
+        at: `${at}${rule.at}`,
+        message: rule.message(frame),
+      }))
+
 /** Frames that no driver can have, as faults below `/drivers`; a driver without a frame has none. Geometry. */
 export const frameFaults = (drivers: readonly Driver[]): Fault[] =>
-  drivers.flatMap(({ frame, parameters }, index) =>
-    frame === undefined
-      ? []
-      : FRAME_RULES.filter((rule) => rule.broken(frame, parameters.sdCm2)).map((rule) => ({
-          at: `/drivers/${index}${rule.at}`,
-          message: rule.message(frame),
-        })),
-  )
+  drivers.flatMap(({ frame, parameters }, index) => brokenAt(`/drivers/${index}`, frame, parameters.sdCm2))
+
+/** The same of the frame of a passive radiator. */
+export const radiatorFrameFaults = (radiator: PassiveRadiator | undefined): Fault[] =>
+  brokenAt('/passiveRadiator', radiator?.frame, undefined)

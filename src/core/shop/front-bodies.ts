@@ -40,6 +40,8 @@ export interface FrontItems {
 export interface SmallHole {
   kind: 'control' | 'indicator'
   diameterMm: number
+  /** Its body behind the front, mm; null when the request does not say. */
+  bodyMm: number | null
 }
 
 /** Hole for a control when the request does not say, mm. Common practice, no source. */
@@ -96,10 +98,22 @@ export function smallHoles(request: Pick<CutListRequest, 'signal' | 'supply'>): 
   return [
     ...(control === undefined
       ? []
-      : [{ kind: 'control' as const, diameterMm: control.shaftDiameterMm ?? USUAL_SHAFT_MM }]),
+      : [
+          {
+            kind: 'control' as const,
+            diameterMm: control.shaftDiameterMm ?? USUAL_SHAFT_MM,
+            bodyMm: control.bodyDiameterMm ?? null,
+          },
+        ]),
     ...(indicator === undefined
       ? []
-      : [{ kind: 'indicator' as const, diameterMm: indicator.diameterMm ?? USUAL_DIAMETER_MM }]),
+      : [
+          {
+            kind: 'indicator' as const,
+            diameterMm: indicator.diameterMm ?? USUAL_DIAMETER_MM,
+            bodyMm: null,
+          },
+        ]),
   ]
 }
 

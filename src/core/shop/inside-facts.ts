@@ -1,11 +1,11 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Hole, Panel } from '../../schema/panel.ts'
 import type { Back } from './back.ts'
-import { type Body, backBodies, frontBodies, insetMm, magnetMm } from './bodies-inside.ts'
+import { type Body, backBodies, CONTROL_BODY, frontBodies, insetMm, magnetMm } from './bodies-inside.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { braceClashes, crossingBraces } from './brace-clashes.ts'
 import type { PlacedBrace } from './braces.ts'
-import { edgeGapMm, gapMm, narrowestWeb, type Opening } from './hole-gaps.ts'
+import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
 import type { Front } from './holes.ts'
 import { least } from './least.ts'
 import type { ShopFacts } from './shop-facts.ts'
@@ -49,7 +49,7 @@ export function insideFacts(
     backShortMm: back.shortMm,
     backWeb: drilled.length > 1 ? narrowestWeb(drilled, panel.lengthMm, panel.widthMm) : null,
     depthClash: depthClash(magnets, onBack, front, plan),
-    overWall: overWall(request, plan, front, panel, back),
+    overWall: overWall(request, plan, front, panel, back, [...magnets, ...onBack]),
     laminate: stock < 0 ? null : `/stock/${stock}/laminated`,
   }
 }
@@ -97,36 +97,27 @@ function overWall(
   front: Front,
   panel: Panel,
   back: Back,
+  bodies: readonly Body[],
 ): ShopFacts['overWall'] {
   const inset = insetMm(panel, plan)
-  const holes = request.box?.holes ?? []
-  const judged = (openings: readonly Opening[], items: Back['items'], side: string) =>
-    openings.map((opening) => {
-      const told = holes.findIndex(({ for: id }) => id === opening.id)
-      const item = items.find(({ id }) => id === opening.id)
-      return {
-        at: told < 0 ? (item?.at ?? '/box') : `/box/holes/${told}`,
-        id: `${opening.id} on the ${side}`,
-        overMm: -edgeGapMm(opening, panel.lengthMm, panel.widthMm, inset),
-      }
-    })
-  const footprints = (items: Back['items']): Opening[] =>
-    items.map(({ id, centre, footprint }) => ({ id, ...centre, ...footprint }))
-  const all = [
-    ...judged(
-      [...front.holes.filter((hole) => !isScrew(hole)), ...footprints(front.fittings)],
-      front.fittings,
-      'front',
-    ),
-    ...judged(
-      [
-        ...back.holes.filter((hole) => !isScrew(hole)),
-        ...footprints(back.items.filter(({ at }) => at !== '/passiveRadiator')),
-      ],
-      back.items,
-      'back',
-    ),
-  ]
+  const { widthMm, heightMm } = plan.inner
+  const placeOf = (id: string) => {
+    const told = (request.box?.holes ?? []).findIndex((hole) => hole.for === id)
+    const item = [...front.fittings, ...back.items].find((candidate) => candidate.id === id)
+    return told < 0 ? (item?.at ?? '/box') : `/box/holes/${told}`
+  }
+  const drilled = (holes: readonly Hole[], side: string) =>
+    holes
+      .filter((hole) => !isScrew(hole))
+      .map((hole) => ({
+        at: placeOf(hole.id),
+        id: `${hole.id} on the ${side}`,
+        overMm: -edgeGapMm(hole, panel.lengthMm, panel.widthMm, inset),
+      }))
+  const standing = bodies
+    .filter(({ at }) => at === CONTROL_BODY || at.startsWith('/box/fittings'))
+    .map((body) => ({ at: body.at, id: body.id, overMm: -edgeGapMm(body, widthMm, heightMm) }))
+  const all = [...drilled(front.holes, 'front'), ...drilled(back.holes, 'back'), ...standing]
   return least(
     all.filter(({ overMm }) => overMm > DUST_MM),
     ({ overMm }) => -overMm,

@@ -115,6 +115,17 @@ describe('what goes on the back', () => {
     const high = [{ id: 'plate', cutout: { widthMm: 60, heightMm: 250 } }]
     expect(codes(withBox({ fittings: high }))).toContain('back-holes-do-not-fit')
   })
+  it('has names of its own', () => {
+    const switches = [
+      { id: 'switch', holeDiameterMm: 12 },
+      { id: 'switch', holeDiameterMm: 12 },
+      { id: 'cable', holeDiameterMm: 8 },
+    ]
+    expect(faults({ fittings: switches }).map(({ at }) => at)).toEqual([
+      '/box/fittings/1/id',
+      '/box/fittings/2/id',
+    ])
+  })
   it.each([
     [{ id: 'nothing' }, '/box/fittings/0'],
     [{ id: 'two', holeDiameterMm: 8, cutout: { widthMm: 8, heightMm: 8 } }, '/box/fittings/0'],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { frameFaults } from '../../../src/core/shop/frame-faults.ts'
+import { frameFaults, radiatorFrameFaults } from '../../../src/core/shop/frame-faults.ts'
 import type { DriverFrame } from '../../../src/schema/driver.ts'
 
 /** A frame just inside every limit, as geometry sets them: a magnet that fills its hole is one. */
@@ -41,4 +41,13 @@ describe('a frame that cannot be', () => {
   it('a cone larger than its flange', () => {
     expect(faults({}, 45.37)).toEqual(['/drivers/1/parameters/sdCm2'])
   })
+})
+
+it('the frame of a passive radiator is held to the same', () => {
+  const radiator = { fsHz: 40, qms: 8, vasL: 2, sdCm2: 30 }
+  const at = (change: Partial<DriverFrame>) =>
+    radiatorFrameFaults({ ...radiator, frame: { ...frame, ...change } }).map((fault) => fault.at)
+  expect(at({})).toEqual([])
+  expect(at({ flangeThicknessMm: 38 })).toEqual(['/passiveRadiator/frame/flangeThicknessMm'])
+  expect(radiatorFrameFaults(radiator)).toEqual([])
 })

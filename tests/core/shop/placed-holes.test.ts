@@ -13,7 +13,9 @@ describe('holes that the maker places', () => {
       { xMm: 60, yMm: 112 },
     ])
     // 68 mm between centres less 66 mm of hole.
-    expect(result.findings.find(({ code }) => code === 'web-breaks')?.value).toBeCloseTo(2, 9)
+    const thin = result.findings.find(({ code }) => code === 'web-breaks')
+    expect(thin?.value).toBeCloseTo(2, 9)
+    expect(thin?.remedies[0]).toBe('Move main 1 and main 2 apart.')
   })
   it('must clear the walls behind the front, 12 mm inside its edge', () => {
     const over = withBox({ holes: [{ for: 'main 1', xMm: 40, yMm: 180 }] })

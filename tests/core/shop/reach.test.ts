@@ -16,6 +16,17 @@ describe('the volume control', () => {
       depthMm: 7.5,
     })
   })
+  it('with a body that reaches over a wall says so, where its size is given', () => {
+    const said = (bodyDiameterMm: number, xMm: number) =>
+      laid({
+        drivers: [],
+        box: { ...box, holes: [{ for: 'control', xMm, yMm: 120 }] },
+        signal: { volumeControl: { ...control, bodyDiameterMm } },
+      }).findings.find(({ code }) => code === 'hole-over-wall')
+    // 22 mm from the edge are 10 mm from the wall.
+    expect(said(20, 22)).toBeUndefined()
+    expect(said(24, 22)).toMatchObject({ at: '/signal/volumeControl/bodyDiameterMm', value: 2 })
+  })
   it('with too short a shaft says by how much', () => {
     const finding = result.findings.find(({ code }) => code === 'control-shaft-short')
     expect(finding).toMatchObject({ value: 7.5, limit: 8 })
