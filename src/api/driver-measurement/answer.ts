@@ -7,12 +7,18 @@ const NAMES = { fsHz: 'resonance', qts: 'total Q', vasL: 'Vas', reOhm: 'resistan
   string
 >
 
+/** Nobody measures a loudspeaker to a thousandth, whatever the readings say. */
+const FINEST_PERCENT = 0.1
+
+const uncertainty = (percent: number): string =>
+  percent < FINEST_PERCENT ? `less than ${FINEST_PERCENT} %` : `${significant(percent, 2)} %`
+
 function figuresText({ id, figures }: MeasuredResult): string {
   const parts = SAID.flatMap((name) => {
     const row = figures.find(({ figure }) => figure === name)
     if (row === undefined) return []
     const value = `${significant(row.value, 3)} ${row.unit}`.trim()
-    return [`${NAMES[name]} ${value} (give or take ${significant(row.uncertaintyPercent, 2)} %)`]
+    return [`${NAMES[name]} ${value} (give or take ${uncertainty(row.uncertaintyPercent)})`]
   })
   return `${id}: ${parts.join(', ')}.`
 }

@@ -8,7 +8,7 @@ import { asBuiltWiringRules } from '../findings/as-built-wiring.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
 import { type MeasuredSweep, readSweep } from '../measurement/sweep.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
-import { hertz } from '../say.ts'
+import { hertz, ohm } from '../say.ts'
 import { builtSection } from './built-section.ts'
 import { secondOpinion } from './classic.ts'
 import { between, condensed } from './condensed.ts'
@@ -39,6 +39,19 @@ const sparse = ({ readings, wantedFromHz, wantedToHz }: Coverage): Fault[] =>
           message: `holds ${readings} readings about the resonances of this box; give at least ${FEWEST_READINGS} (better 40) between ${hertz(wantedFromHz)} and ${hertz(wantedToHz)}`,
         },
       ]
+
+/** A lead is part of every reading, so that none can be as low as the lead alone. */
+const leadFaults = (curve: MeasuredSweep, leadOhm: number): Fault[] => {
+  const lowest = Math.min(...curve.ohm)
+  return lowest > leadOhm
+    ? []
+    : [
+        {
+          at: '/measured/leadOhm',
+          message: `is ${ohm(leadOhm)}, and the lowest reading of the sweep is ${ohm(lowest)}, lead included; give the resistance of lead and clips alone`,
+        },
+      ]
+}
 
 /**
  * Facts of a sweep before anything is fitted decide whether anything is. Only what lies about the resonances is: above
@@ -75,6 +88,8 @@ export function asBuilt({ design, measured }: AsBuiltRequest): Outcome<AsBuiltSe
   if (isRefusal(planned) || isRefusal(curve))
     return { faults: [planned, curve].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   const leadOhm = measured.leadOhm ?? 0
+  const tooMuchLead = leadFaults(curve, leadOhm)
+  if (tooMuchLead.length > 0) return { faults: tooMuchLead }
   const coverage = coverageOf(planned, curve, turningPoints(curve), leadOhm)
   const few = sparse(coverage)
   if (few.length > 0) return { faults: few }

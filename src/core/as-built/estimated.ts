@@ -1,8 +1,6 @@
+import { studentPoint } from '../measurement/student.ts'
 import type { Deviations } from './deviations.ts'
 import type { StoryFit } from './fit-story.ts'
-
-/** 97.5 % point of Student's distribution, within 1 % from 6 degrees of freedom on. Expansion, E. A. Cornish & R. A. Fisher 1938, from memory. */
-const studentPoint = (freedom: number): number => 1.96 + 2.372 / freedom + 2.823 / freedom ** 2
 
 /** A value with the ends of its 95 % interval. */
 export interface Estimated {
@@ -28,6 +26,6 @@ export function estimated(fit: StoryFit, figure: (built: Deviations) => number):
     (sum, a, i) => sum + slopes.reduce((inner, b, j) => inner + a * b * (covariance[i]?.[j] ?? 0), 0),
     0,
   )
-  const reach = studentPoint(Math.max(1, freedom)) * Math.sqrt(Math.max(0, variance))
+  const reach = studentPoint(freedom) * Math.sqrt(Math.max(0, variance))
   return { value, from: value - reach, to: value + reach }
 }

@@ -1,6 +1,7 @@
 import type { FigureRow, MeasuredFigure } from '../measurement/figures.ts'
 import type { Measured } from '../measurement/measure-driver.ts'
 import { peakBand, settings } from '../measurement/peak-band.ts'
+import { areaApartLimitPercent, areaApartPercent, toldAreaCm2 } from '../measurement/told-area.ts'
 import { freeAirOf } from '../measurement/unknowns.ts'
 import { hertz, ohm, say, significant } from '../say.ts'
 import type { Rule } from './rule.ts'
@@ -104,7 +105,7 @@ export const measurementRules: readonly Rule<Measured>[] = [
     value: ({ readingsOnPeak }) => readingsOnPeak,
     limit: () => FEW_ON_PEAK,
     message: ({ readingsOnPeak }) =>
-      `Only ${readingsOnPeak} readings stand on the peak, which decides resonance and Q: too few points to see a wrong one among them.`,
+      `Only ${readingsOnPeak} ${readingsOnPeak === 1 ? 'reading stands' : 'readings stand'} on the peak, which decides resonance and Q: too few points to see a wrong one among them.`,
     remedies: (facts) => [more(facts)],
   },
   {
@@ -217,6 +218,22 @@ export const measurementRules: readonly Rule<Measured>[] = [
     message: () =>
       'The test box is so large that it hardly shifts the resonance; vasL is a small difference of large numbers.',
     remedies: (facts) => [`Use a tight box of about ${say(value(facts, 'vasL'), 'L', 2)} or less.`],
+  },
+  {
+    code: 'measurement-mass-and-box-contradict',
+    severity: 'warning',
+    at: ({ at }) => at,
+    unit: 'percent',
+    when: (facts) => areaApartPercent(facts) > areaApartLimitPercent(facts),
+    value: areaApartPercent,
+    limit: areaApartLimitPercent,
+    message: (facts) =>
+      `Added mass and test box contradict each other: together they make a cone of ${say(value(facts, 'sdCm2'), 'cm2', 3)}, and it is said to have ${say(toldAreaCm2(facts.driver) ?? 0, 'cm2', 3)}. One of mass, volume and cone is wrong, and with it vasL or mmsG.`,
+    remedies: () => [
+      'Measure the cone again, from the middle of the surround to its middle opposite.',
+      'Weigh the mass again, and count the volume of the test box again: less the driver, plus its cone.',
+      'See that the test box is tight, also round the frame, and that the mass did not come loose.',
+    ],
   },
   {
     code: 'measurement-coil-not-seen',

@@ -9,6 +9,8 @@ import type { MeasuredSweep } from './sweep.ts'
 const NO_DRIVER = 0.2
 /** A mass lowers, a box raises the resonance by more than this, or the way is useless. Common practice, no source. */
 const LEAST_SHIFT = 1.01
+/** A curve that varies by less is that of a resistor. Common practice, no source. */
+const FLAT = 1.1
 
 const PLACES = { freeAir: 'freeAir', withMass: 'withMass/sweep', inBox: 'inBox/sweep' } as const
 
@@ -53,6 +55,8 @@ function missesPeak({ frequencyHz, ohm }: MeasuredSweep): string {
   const last = ohm.length - 1
   const [from, to] = [frequencyHz[0]!, frequencyHz[last]!]
   const range = `the sweep from ${hertz(from)} to ${hertz(to)} misses the peak of the resonance`
+  if (ohm[top]! < FLAT * Math.min(...ohm))
+    return `${range}: the impedance hardly changes, as that of a resistor; is the driver connected, are these the readings of the driver, and does the sweep reach its resonance?`
   if (top <= 1)
     return `${range}: it falls all the way; go on below ${hertz(from)}, until the impedance falls again`
   if (top >= last - 1)

@@ -125,6 +125,24 @@ describe(`what is said of a measured driver, seed ${SEED}`, () => {
     const driver = await good({ freeAir: await read(SMALL, {}, 'dec 30 40 600') })
     expect(said(driver, 'measurement-coil-not-seen')).toMatchObject({ severity: 'note', unit: 'Hz' })
   })
+
+  it('mass and box that do not fit the cone', async () => {
+    const both = async (volumeL: number) =>
+      good({ inBox: { volumeL, sweep: await read(SMALL, { volumeL: 1 }) } })
+    expect(codes(await both(1))).not.toContain('measurement-mass-and-box-contradict')
+    // Vas goes with the volume that was told and Sd with its root: 2 L for 1 L make the cone √2 as large, ln √2 = 0.347.
+    const row = said(await both(2), 'measurement-mass-and-box-contradict')
+    expect(row).toMatchObject({ severity: 'warning', at: '/drivers/0', unit: 'percent' })
+    expect(row?.value).toBeGreaterThan(32)
+    expect(row?.value).toBeLessThan(37)
+  })
+
+  it('one reading is one reading', async () => {
+    const few = await good({ freeAir: await read(SMALL, {}, 'dec 5 30 1100', 0) })
+    expect(said(few, 'measurement-too-few-points')?.message).toMatch(
+      /Only (1 reading stands|[02-4] readings stand) /,
+    )
+  })
 })
 
 describe('what is said of two drivers', () => {
@@ -165,5 +183,5 @@ describe('what is said of two drivers', () => {
 })
 
 it('every rule of the table is tried above', () => {
-  expect(measurementRules).toHaveLength(12)
+  expect(measurementRules).toHaveLength(13)
 })
