@@ -12,6 +12,8 @@ export interface DriverHeat {
   ratedPowerW: number
   programmeW: number
   sineW: number
+  /** Whether that is from a full pack, more than from the pack as it is on average. */
+  isFullPack: boolean
 }
 
 /** What the rules about power, supply, reservoir and signal look at. */

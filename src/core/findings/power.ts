@@ -59,6 +59,8 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
   },
 ]
 
+const atFullVolume = ({ isFullPack }: DriverHeat) =>
+  isFullPack ? 'at full volume from a full pack' : 'at full volume'
 const nameOf = ({ id }: DriverHeat) => (id === null ? 'a driver' : `"${id}"`)
 
 /** Applied to each kind of driver of which the rated power is known. */
@@ -72,7 +74,7 @@ export const driverPowerRules: readonly Rule<DriverHeat>[] = [
     value: ({ programmeW }) => programmeW,
     limit: ({ ratedPowerW }) => ratedPowerW,
     message: (heat) =>
-      `At full volume ${nameOf(heat)} gets ${watt(heat.programmeW)} on average and is rated for ${watt(heat.ratedPowerW)}.`,
+      `Played ${atFullVolume(heat)}, ${nameOf(heat)} gets ${watt(heat.programmeW)} on average and is rated for ${watt(heat.ratedPowerW)}.`,
     remedies: () => ['Use a lower supply voltage.', 'Use more drivers, or stronger ones.'],
   },
   {
@@ -84,7 +86,7 @@ export const driverPowerRules: readonly Rule<DriverHeat>[] = [
     value: ({ sineW }) => sineW,
     limit: ({ ratedPowerW }) => ratedPowerW,
     message: (heat) =>
-      `A test tone at full volume puts ${watt(heat.sineW)} in ${nameOf(heat)}, which is rated for ${watt(heat.ratedPowerW)}; the programme does not.`,
+      `A test tone ${atFullVolume(heat)} puts ${watt(heat.sineW)} in ${nameOf(heat)}, which is rated for ${watt(heat.ratedPowerW)}; the programme does not.`,
     remedies: () => ['Keep test tones short and well below full volume.'],
   },
 ]

@@ -1,6 +1,9 @@
+import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import { decibel, hertz, say, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
+
+type LimitedBy = PowerBudgetSections['power']['limitedBy']
 
 /** Limits of the level the source brings, dB re the clip point, and of loudness. Common practice, no source. */
 const TOO_WEAK_DB = -3
@@ -24,12 +27,35 @@ const controlOhm = ({ signal }: PowerFacts) => 1000 * (signal?.volumeControl?.re
 
 const largestControlOhm = ({ inputResistanceOhm }: PowerFacts) => CONTROL_SHARE * inputResistanceOhm
 
-const LOUDER = [
+const limitedBy = ({ sections }: PowerFacts) => sections.power.limitedBy
+
+/** What there is to gain where the loudness ends: more voltage does nothing for a weak source. */
+const LOUDER = {
+  clipping: [
+    'Wire the drivers so that the amplifier gives more power.',
+    'Use a higher supply voltage if board and drivers stand it.',
+  ],
+  'source-level': ['Set a higher gain on the board, or use a source of a higher level.'],
+  'supply-current': ['Use a supply of the same voltage that gives more current.'],
+} satisfies Record<LimitedBy, string[]>
+
+const louder = (facts: PowerFacts) => [
   'Sit closer, or put the boxes near a wall.',
-  'Wire the drivers so that the amplifier gives more power.',
-  'Use a higher supply voltage if board and drivers stand it.',
+  ...LOUDER[limitedBy(facts)],
   'Use more sensitive drivers.',
 ]
+
+const PEAKS_REACH = {
+  clipping: 'Even a full sine reaches',
+  'source-level': 'A sine as loud as the audio source can make it reaches',
+  'supply-current': 'Even peaks at full volume reach',
+} satisfies Record<LimitedBy, string>
+
+const PROGRAMME_AVERAGES = {
+  clipping: 'with peaks just clean the programme averages',
+  'source-level': 'at the full level of the audio source the programme averages',
+  'supply-current': 'the current of the supply holds the programme at',
+} satisfies Record<LimitedBy, string>
 
 const besideMusic = (errorDb: number): string =>
   errorDb < 0 ? `${decibel(-errorDb)} below the music` : `${decibel(errorDb)} above the music itself`
@@ -44,8 +70,8 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     value: peakDb,
     limit: wantedDb,
     message: (facts) =>
-      `Even a full sine reaches only ${decibel(peakDb(facts))} at the listener; ${decibel(wantedDb(facts))} is wanted.`,
-    remedies: () => LOUDER,
+      `${PEAKS_REACH[limitedBy(facts)]} only ${decibel(peakDb(facts))} at the listener; ${decibel(wantedDb(facts))} is wanted.`,
+    remedies: louder,
   },
   {
     code: 'programme-quieter-than-wanted',
@@ -56,8 +82,8 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     value: programmeDb,
     limit: wantedDb,
     message: (facts) =>
-      `Peaks reach the ${decibel(wantedDb(facts))} wanted, but with peaks just clean the programme averages ${decibel(programmeDb(facts))} at the listener.`,
-    remedies: () => LOUDER,
+      `Peaks reach the ${decibel(wantedDb(facts))} wanted, but ${PROGRAMME_AVERAGES[limitedBy(facts)]} ${decibel(programmeDb(facts))} at the listener.`,
+    remedies: louder,
   },
   {
     code: 'source-level-too-low',

@@ -1,4 +1,5 @@
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
+import { cleanOutput } from './amplifier.ts'
 import type { BudgetInput } from './budget-input.ts'
 import { averagePowerW, CREST_DB } from './supply-current.ts'
 
@@ -26,6 +27,22 @@ export function fullVolume(input: BudgetInput, cleanPowerW: number, overdriveDb:
   const carriedW = carriedPowerW(input)
   if (carriedW < wantedW) return { peakW, programmeW: carriedW, limitedBy: 'supply-current' }
   return { peakW, programmeW: wantedW, limitedBy: isShort ? 'source-level' : 'clipping' }
+}
+
+/**
+ * The same at the highest voltage the source may have: a full pack heats the drivers most.
+ * Derived: the clip point moves with the voltage, the level of the audio source does not.
+ * @param overdriveDb  as above, at the voltage of the source
+ */
+export function hottestVolume(input: BudgetInput, overdriveDb: number | null): FullVolume {
+  const { amplifier, source, loadOhm } = input
+  const voltageV = source.highestVoltageV
+  const riseDb = 20 * Math.log10(voltageV / source.voltageV)
+  return fullVolume(
+    { ...input, source: { ...source, voltageV } },
+    cleanOutput(amplifier, voltageV, loadOhm).powerW,
+    overdriveDb === null ? null : overdriveDb - riseDb,
+  )
 }
 
 /** Average power a channel that the current limit of the source allows, W; the idle current goes first. */

@@ -11,6 +11,7 @@ import { lowestOfRatedOhm } from '../load/rated-impedance.ts'
 import type { Outcome, Refusal } from '../outcome.ts'
 import { assumedWhen, type BudgetInput, budgetInput, type KnownOfBuild } from './budget-input.ts'
 import { NEGLIGIBLE_OHM } from './cable.ts'
+import { hottestVolume } from './full-volume.ts'
 import { CONSUMER_LINE_V } from './gain.ts'
 import { gainAssumptions, gainSection, inputResistanceOhmOf } from './gain-section.ts'
 import { indicatorSection } from './indicator-section.ts'
@@ -47,7 +48,7 @@ export function powerBudget(
     sections,
     findings: [
       ...apply(RULES, facts),
-      ...heatsOf(build, sections.power).flatMap((heat) => apply(driverPowerRules, heat)),
+      ...heatsOf(input, build, sections.gain).flatMap((heat) => apply(driverPowerRules, heat)),
     ],
     assumptions: [
       ...filled.assumptions,
@@ -120,17 +121,28 @@ function withRequest(
   }
 }
 
-/** What each driver of which the rating is known gets with peaks just clean. */
+/** What each driver of which the rating is known gets at full volume, from a full pack where there is one. */
 function heatsOf(
+  input: BudgetInput,
   { drivers = [] }: KnownOfBuild,
-  { reachedPowerW, programmePowerW }: PowerBudgetSections['power'],
+  gain: PowerBudgetSections['gain'],
 ): DriverHeat[] {
-  return drivers.flatMap(({ at, id, ratedPowerW, powerShare }) => {
-    const sineW = reachedPowerW * powerShare
-    return ratedPowerW === undefined
+  const { peakW, programmeW } = hottestVolume(input, gain?.overdriveDb ?? null)
+  const isFullPack = input.source.highestVoltageV > input.source.voltageV
+  return drivers.flatMap(({ at, id, ratedPowerW, powerShare }) =>
+    ratedPowerW === undefined
       ? []
-      : [{ at, id, ratedPowerW, sineW, programmeW: programmePowerW * powerShare }]
-  })
+      : [
+          {
+            at,
+            id,
+            ratedPowerW,
+            sineW: peakW * powerShare,
+            programmeW: programmeW * powerShare,
+            isFullPack,
+          },
+        ],
+  )
 }
 
 function sectionsOf(

@@ -36,9 +36,9 @@ export function reservoirSection(
 ): ReservoirSection | null {
   const reservoirUf = reservoirUfOf(supply)
   if (reservoirUf === 0) return null
-  const { voltageV } = source
+  const { voltageV, highestVoltageV } = source
   const { reservoirEsrOhm = USUAL_ESR_OHM, inrushLimiterOhm = 0 } = supply
-  const attach = inrush(reservoirUf, cableOhm + reservoirEsrOhm + inrushLimiterOhm, voltageV)
+  const attach = inrush(reservoirUf, cableOhm + reservoirEsrOhm + inrushLimiterOhm, highestVoltageV)
   const sharing = cableOhm < NEGLIGIBLE_OHM ? null : rippleSharing(cableOhm, reservoirUf, BURST_HZ)
   const burst = {
     supplyVoltageV: voltageV,
@@ -59,8 +59,8 @@ export function reservoirSection(
     attachChargeMc: attach.chargeMc,
     chargeAbove100MaMc: attach.chargeAbove100mAMc,
     timesOverAttachLimit: attach.timesOverAttachCharge,
-    lawfulLimiterOhm: voltageV / ATTACH_CURRENT_A,
-    softStartMs: softStartMs(reservoirUf, voltageV),
+    lawfulLimiterOhm: highestVoltageV / ATTACH_CURRENT_A,
+    softStartMs: softStartMs(reservoirUf, highestVoltageV),
     portDipV: portDipV(reservoirUf, voltageV),
     ratingMarginV:
       supply.reservoirRatingV === undefined ? null : supply.reservoirRatingV - source.highestVoltageV,

@@ -59,7 +59,7 @@ export function sourceOf(
         '',
         cellsInSeries === null || supply.cellsInSeries !== undefined ? undefined : '3.7 V a lithium cell',
       ),
-      ...filled('/supply/currentLimitA', limit.currentLimitA, 'A', limit.why),
+      ...filled('/supply/currentLimitA', limit.currentLimitA ?? 'unknown', 'A', limit.why),
     ],
   }
 }
@@ -77,8 +77,12 @@ function rangeOf(
   return { lowestVoltageV: Math.min(voltageV, emptyV), highestVoltageV: Math.max(voltageV, fullV) }
 }
 
-const filled = (at: string, value: number | null, unit: string, why: string | undefined): Assumption[] =>
-  why === undefined ? [] : [{ at, value, unit, why }]
+const filled = (
+  at: string,
+  value: number | string | null,
+  unit: string,
+  why: string | undefined,
+): Assumption[] => (why === undefined ? [] : [{ at, value, unit, why }])
 
 function voltageOf(supply: Supply, amplifier: Amplifier): Voltage | undefined {
   if (supply.voltageV !== undefined) return { voltageV: supply.voltageV, why: undefined }
@@ -100,6 +104,8 @@ interface Limit {
   currentLimitA: number | null
   why: string | undefined
 }
+
+const UNKNOWN_LIMIT = 'not known, so whether the source carries the current is not judged; its label tells'
 
 /** What is given, but never more than a socket gives to a board that does not ask or through a lead not marked. */
 function limitOf(supply: Supply, amplifier: Amplifier, voltageV: number): Limit {
@@ -128,5 +134,5 @@ function socketLimitOf(supply: Supply, { asksForPower = false }: Amplifier, volt
     return { currentLimitA: PORTS[supply.port].currentLimitA, why: 'what the standard of that socket gives' }
   if (supply.kind === 'computer-port')
     return { currentLimitA: PORTS.usb2.currentLimitA, why: 'most computer ports give 0.5 A in practice' }
-  return { currentLimitA: null, why: undefined }
+  return { currentLimitA: null, why: UNKNOWN_LIMIT }
 }

@@ -321,6 +321,57 @@ describe('the place and the words of a finding', () => {
     expect(found[0]?.message).toContain('"tweeter"')
   })
 
+  test('a driver is held against a full pack, and a level that ends at the source is not raised by it', () => {
+    // Three cells: 11.1 V gives 7.70 W into 8 ohm, 12.6 V full 12.6²/16 = 9.92 W.
+    const request = (signal: PowerBudgetRequest['signal']): PowerBudgetRequest => ({
+      ...sup({ kind: 'cells', cellsInSeries: 3, voltageV: 11.1 }),
+      driverRatedPowerW: 9,
+      ...(signal === undefined ? {} : { signal }),
+    })
+    const tone = find('driver-overpowered-by-sine', request(undefined))
+    expect(tone?.value).toBeCloseTo(12.6 ** 2 / 16, 6)
+    expect(tone?.message).toContain('from a full pack')
+    // 10 times 0.8 V are 8 V, above 7.85 V where 11.1 V clip and below 8.91 V of the full pack: 64/8 = 8 W.
+    const byLevel = { ...request({ sourceLevelV: 0.8, sourceResistanceOhm: 0 }), driverRatedPowerW: 7.9 }
+    expect(find('driver-overpowered-by-sine', byLevel)?.value).toBeCloseTo(8, 9)
+  })
+
+  test('the inrush of a pack is that of the full one (Ohm)', () => {
+    const request = sup({
+      kind: 'cells',
+      cellsInSeries: 3,
+      voltageV: 11.1,
+      reservoirUf: 100,
+      switchRatedA: 90,
+    })
+    // 12.6 V over 0.1 ohm of lead and 0.03 ohm of the capacitor.
+    expect(find('inrush-welds-switch', request)?.value).toBeCloseTo(12.6 / 0.13, 6)
+  })
+
+  test.each([
+    [{}, 'a full sine reaches', /higher supply voltage/],
+    // 0.1 V at 20 dB is 1 V, far below the 8.49 V of the clip point: no supply makes that louder.
+    [{ signal: { sourceLevelV: 0.1 } }, 'as loud as the audio source can make it', /higher gain/],
+    [{ supply: { ...base.supply, currentLimitA: 0.01 } }, 'peaks at full volume', /more current/],
+  ] as const)('what makes it louder depends on what ends the loudness: %o', (change, says, remedy) => {
+    const request = { ...base, ...change, wants: { loudnessDb: 110 }, sensitivity1WDb: 80 }
+    const finding = find('wanted-loudness-out-of-reach', request)
+    expect(finding?.message).toContain(says)
+    expect(finding?.remedies.filter((text) => /supply voltage|higher gain|more current/.test(text))).toEqual([
+      expect.stringMatching(remedy),
+    ])
+  })
+
+  test('a programme that the supply holds down is not said to be clean at its peaks', () => {
+    // 80 + 10 log(2 · 9) = 92.6 dB of peaks; 0.05 A · 12 V · 0.9 = 0.54 W on both channels average 77.3 dB.
+    const finding = find('programme-quieter-than-wanted', {
+      ...sup({ currentLimitA: 0.05 }),
+      wants: { loudnessDb: 90 },
+      sensitivity1WDb: 80,
+    })
+    expect(finding?.message).toContain('the current of the supply holds the programme at 77.3 dB')
+  })
+
   test('a control that would be too small for any source is not advised', () => {
     const remedies = (inputResistanceKohm: number) =>
       find('volume-control-loaded', {

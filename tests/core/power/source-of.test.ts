@@ -28,7 +28,13 @@ test('a pack of which only the voltage is given has the cells that fit it, and i
 test('other sources have one voltage', () => {
   const { source, assumptions } = sourceFrom({ kind: 'adapter', voltageV: 12 })
   expect(source).toMatchObject({ lowestVoltageV: 12, highestVoltageV: 12, cellsInSeries: null })
-  expect(assumptions).toEqual([])
+  expect(assumptions.map(({ at }) => at)).toEqual(['/supply/currentLimitA'])
+})
+
+test('a source of which neither socket nor label is known is said not to be judged by its current', () => {
+  const unknown = expect.objectContaining({ at: '/supply/currentLimitA', value: 'unknown' })
+  expect(sourceFrom({ kind: 'charger', voltageV: 5 }).assumptions).toContainEqual(unknown)
+  expect(sourceFrom({ kind: 'charger', voltageV: 5, currentLimitA: 2 }).assumptions).toEqual([])
 })
 
 test.each([
