@@ -2,6 +2,7 @@ import { mm } from '../say.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
+import { BREAKING_WEB_MM, woodLeft } from './wood-left.ts'
 
 const atLeast = (value: number): string => mm(Math.ceil(value * 10 - 1e-6) / 10)
 
@@ -64,11 +65,27 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     ],
   },
   {
+    code: 'back-web-breaks',
+    severity: 'blocker',
+    at: '/box/fittings',
+    unit: 'mm',
+    when: ({ backWeb }) => backWeb !== null && backWeb.webMm < BREAKING_WEB_MM,
+    value: ({ backWeb }) => backWeb?.webMm ?? 0,
+    limit: () => BREAKING_WEB_MM,
+    message: ({ backWeb }) => (backWeb === null ? '' : `On the back: ${woodLeft(backWeb)}`),
+    remedies: ({ backWeb }) => [
+      'Say where each goes: xMm and yMm of a fitting, a row of box.holes for the cable or a radiator.',
+      backWeb?.between[1] === 'edge' ? `Move ${backWeb.between[0]} inwards.` : 'Use a smaller cut-out.',
+    ],
+    caution: DRILL_CAUTION,
+  },
+  {
     code: 'back-web-thin',
     severity: 'warning',
     at: '/box/fittings',
     unit: 'mm',
-    when: ({ backWeb, leastWebMm }) => backWeb !== null && backWeb.webMm < leastWebMm,
+    when: ({ backWeb, leastWebMm }) =>
+      backWeb !== null && backWeb.webMm >= BREAKING_WEB_MM && backWeb.webMm < leastWebMm,
     value: ({ backWeb }) => backWeb?.webMm ?? 0,
     limit: ({ leastWebMm }) => leastWebMm,
     message: ({ backWeb, leastWebMm }) =>

@@ -2,9 +2,7 @@ import { mm } from '../say.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
-
-/** Thinnest web that holds at all, mm. Common practice, no source. */
-const BREAKING_WEB_MM = 3
+import { BREAKING_WEB_MM, woodLeft } from './wood-left.ts'
 
 /** Millimetres rounded up to a tenth: whoever follows the advice then has enough. */
 const atLeast = (value: number): string => mm(Math.ceil(value * 10 - 1e-6) / 10)
@@ -67,8 +65,7 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     when: ({ web }) => web !== null && web.webMm < BREAKING_WEB_MM,
     value: ({ web }) => web?.webMm ?? 0,
     limit: () => BREAKING_WEB_MM,
-    message: ({ web }) =>
-      `Only ${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; that breaks out when sawn.`,
+    message: ({ web }) => (web === null ? '' : woodLeft(web)),
     remedies: forMoreWood,
     caution: DRILL_CAUTION,
   },

@@ -84,6 +84,8 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
   ],
   ['divider-parts-the-air', 'warning', { divider: '/box/braces/0' }],
   ['back-holes-do-not-fit', 'blocker', { backShortMm: 0.1 }],
+  ['back-web-breaks', 'blocker', { backWeb: { webMm: 2.9, between: ['a', 'b'] } }],
+  ['back-web-thin', 'warning', { backWeb: { webMm: 3, between: ['a', 'b'] } }],
   ['back-web-thin', 'warning', { backWeb: { webMm: 11.9, between: ['a', 'b'] } }],
   ['meets-in-depth', 'blocker', { depthClash: { at: '/box/fittings/0', between: ['a', 'b'], shortMm: 0.1 } }],
   ['hole-over-wall', 'blocker', { overWall: { at: '/box/holes/0', id: 'a on the front', overMm: 0.1 } }],

@@ -25,6 +25,12 @@ describe('holes that the maker places', () => {
     expect(finding?.value).toBeCloseTo(5, 9)
     expect(codes(laid({}))).not.toContain('hole-over-wall')
   })
+  it('beyond the edge of the panel are said to be there, not to leave less than no wood', () => {
+    const over = withBox({ holes: [{ for: 'main 1', xMm: 20, yMm: 180 }] })
+    // 20 - 33 mm.
+    const finding = over.findings.find(({ code }) => code === 'web-breaks')
+    expect(finding?.message).toBe('The hole of main 1 runs 13 mm over the edge of the panel.')
+  })
   it('may be those of the back', () => {
     const holes = [{ for: 'cable', xMm: 30, yMm: 40 }]
     expect(panel(withBox({ holes }), 'back')?.holes).toMatchObject([{ kind: 'cable', xMm: 30, yMm: 40 }])
