@@ -1,4 +1,5 @@
 import { fuseWithinA } from '../power/protection.ts'
+import { mustBeAsked, PORTS } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import type { Rule } from './rule.ts'
@@ -9,6 +10,9 @@ const VOLTAGE_TOLERANCE = 0.1
 const DUST = 1e-9
 
 const limitA = ({ source }: PowerFacts) => source.currentLimitA ?? Number.POSITIVE_INFINITY
+/** What the standard of a named socket gives without being asked; sockets that are asked are capped before. */
+const standardA = ({ source: { port } }: PowerFacts) =>
+  port === undefined || mustBeAsked(port) ? Number.POSITIVE_INFINITY : PORTS[port].currentLimitA
 const supplied = ({ sections }: PowerFacts) => sections.supply
 const deliverableW = (facts: PowerFacts) => supplied(facts).largestDeliverableW ?? Number.POSITIVE_INFINITY
 
@@ -169,6 +173,21 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
       `Use a charger or adapter of the same voltage for at least ${ampere(supplied(facts).sineA)}.`,
       'Play below full volume.',
       'Wire the drivers for a higher impedance.',
+    ],
+  },
+  {
+    code: 'label-beyond-socket',
+    severity: 'note',
+    at: '/supply/currentLimitA',
+    unit: 'A',
+    when: (facts) => limitA(facts) > standardA(facts),
+    value: limitA,
+    limit: standardA,
+    message: (facts) =>
+      `${ampere(limitA(facts))} are counted on, but by its standard this socket gives ${ampere(standardA(facts))}; beyond that it may switch off.`,
+    remedies: (facts) => [
+      `Reckon with ${ampere(standardA(facts))}, or leave the current out.`,
+      'Keep the figure only when the label at this very socket promises it.',
     ],
   },
   {

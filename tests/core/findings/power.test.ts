@@ -100,6 +100,11 @@ const ROWS: Record<string, Row> = {
     inside: { ...base, driverRatedPowerW: 9.01 },
     outside: { ...base, driverRatedPowerW: 8.99 },
   },
+  // USB 2.0 gives a configured device 0.5 A (seen in summaries).
+  'label-beyond-socket': {
+    inside: { ...amp({ supplyVoltageV: 5 }), supply: { kind: 'charger', port: 'usb2', currentLimitA: 0.5 } },
+    outside: { ...amp({ supplyVoltageV: 5 }), supply: { kind: 'charger', port: 'usb2', currentLimitA: 0.6 } },
+  },
   // Three cells in series are 12.6 V full.
   'supply-above-board-limit': {
     inside: sup({ kind: 'cells', cellsInSeries: 3 }, { maximumSupplyV: 12.6 }),

@@ -116,6 +116,12 @@ describe('contradictions, every one told where it is', () => {
     expect(faults[0]?.message).toContain('did you mean "main"?')
   })
 
+  test('an id that two kinds have is named once among the known ones', () => {
+    const faults = faultsOf({ drivers: [eight, eight], wiring: { series: ['main', 'x'] } })
+    const unknown = faults.find(({ at }) => at === '/wiring/series/1')
+    expect(unknown?.message).toMatch(/known are: main$/)
+  })
+
   test('drivers in the box and drivers in the wiring must agree, times the channels', () => {
     const pair = driver('main', { ratedImpedanceOhm: 8 }, 2)
     expect(faultsOf({ drivers: [pair], wiring: 'main' }, 1).map(({ at }) => at)).toEqual(['/drivers/0/count'])
