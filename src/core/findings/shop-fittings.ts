@@ -29,6 +29,21 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     ],
   },
   {
+    code: 'brace-outside-box',
+    severity: 'blocker',
+    at: ({ braceOutside }) => braceOutside?.at ?? '/box/braces',
+    unit: 'mm',
+    when: ({ braceOutside }) => braceOutside !== null,
+    value: ({ braceOutside }) => braceOutside?.overMm ?? 0,
+    limit: () => 0,
+    message: ({ braceOutside }) =>
+      `The ${braceOutside?.id} does not stand between the walls, which are ${mm(braceOutside?.sideMm ?? 0)} apart inside: it reaches ${mm(braceOutside?.overMm ?? 0)} into one or past it.`,
+    remedies: ({ braceOutside }) => [
+      `Move it inwards by ${atLeast(braceOutside?.overMm ?? 0)} or more.`,
+      'Leave atMm out: then a place is found here.',
+    ],
+  },
+  {
     code: 'braces-cross',
     severity: 'note',
     at: ({ braceCross }) => braceCross?.at ?? '/box/braces',

@@ -2,7 +2,7 @@ import type { Sides } from '../../schema/box.ts'
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Panel } from '../../schema/panel.ts'
 import type { Box, BoxPlan } from './box-plan.ts'
-import type { PlacedBrace } from './braces.ts'
+import { INNER_SIDE, type PlacedBrace } from './braces.ts'
 import { bandedEdges, type Edge } from './edging.ts'
 import { jointPanels, type Role } from './joint-panels.ts'
 import { boardMassKg, densityKgPerM3 } from './mass.ts'
@@ -49,14 +49,11 @@ const FREE_SIDES: Record<string, readonly [keyof Sides, keyof Sides]> = {
   'top-bottom': ['widthMm', 'depthMm'],
 }
 
-/** What a brace divides. */
-const DIVIDES = { level: 'heightMm', upright: 'widthMm', 'behind-front': 'depthMm' } as const
-
-/** The longest stretch between walls and braces, mm. Geometry. */
+/** The longest stretch between walls and braces, mm; a brace that stands outside the walls holds nothing. Geometry. */
 function freeMm(side: keyof Sides, { inner, carcass }: BoxPlan, braces: readonly PlacedBrace[]): number {
   const half = carcass.thicknessMm / 2
   const held = braces
-    .filter(({ brace }) => DIVIDES[brace.lies] === side)
+    .filter(({ brace, atMm }) => INNER_SIDE[brace.lies] === side && atMm < inner[side])
     .map(({ atMm }) => atMm)
     .sort((a, b) => a - b)
   const starts = [0, ...held.map((atMm) => atMm + half)]

@@ -1,6 +1,8 @@
 import type { Body } from './bodies-inside.ts'
 import type { BoxPlan } from './box-plan.ts'
-import { type PlacedBrace, windowMm } from './braces.ts'
+import { INNER_SIDE, type PlacedBrace, windowMm } from './braces.ts'
+import { least } from './least.ts'
+import type { ShopFacts } from './shop-facts.ts'
 
 /** A brace and a body that want the same room, and by how much, mm. */
 export interface BraceClash {
@@ -63,4 +65,20 @@ export function crossingBraces(braces: readonly PlacedBrace[]): { at: string; id
   const [first] = braces
   const other = braces.find(({ brace }) => brace.lies !== first?.brace.lies)
   return first === undefined || other === undefined ? null : { at: other.at, ids: [first.id, other.id] }
+}
+
+/** The brace that reaches furthest into a wall or past it; null when all stand inside. Geometry. */
+export function outsideBrace(
+  { inner, carcass }: BoxPlan,
+  braces: readonly PlacedBrace[],
+): ShopFacts['braceOutside'] {
+  const half = carcass.thicknessMm / 2
+  const all = braces.map(({ at, id, atMm, brace }) => {
+    const sideMm = inner[INNER_SIDE[brace.lies]]
+    return { at: `${at}/atMm`, id, overMm: Math.max(half - atMm, atMm + half - sideMm), sideMm }
+  })
+  return least(
+    all.filter(({ overMm }) => overMm > 0),
+    ({ overMm }) => -overMm,
+  )
 }

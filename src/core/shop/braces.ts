@@ -39,7 +39,8 @@ function gapsMm(bodies: readonly Body[]): number[] {
     .map(({ middleMm }) => middleMm)
 }
 
-const INNER_SIDE = { level: 'heightMm', upright: 'widthMm', 'behind-front': 'depthMm' } as const
+/** The inner side of the box that a brace divides, along which its place counts. */
+export const INNER_SIDE = { level: 'heightMm', upright: 'widthMm', 'behind-front': 'depthMm' } as const
 
 /**
  * Every brace with its place, in the order of the request: level ones in the widest gaps between what stands behind

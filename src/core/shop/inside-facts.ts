@@ -3,7 +3,7 @@ import type { Hole, Panel } from '../../schema/panel.ts'
 import type { Back } from './back.ts'
 import { type Body, backBodies, CONTROL_BODY, frontBodies, insetMm, magnetMm } from './bodies-inside.ts'
 import type { BoxPlan } from './box-plan.ts'
-import { braceClashes, crossingBraces } from './brace-clashes.ts'
+import { braceClashes, crossingBraces, outsideBrace } from './brace-clashes.ts'
 import type { PlacedBrace } from './braces.ts'
 import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
 import type { Front } from './holes.ts'
@@ -18,7 +18,15 @@ export interface Inside {
 
 type InsideFacts = Pick<
   ShopFacts,
-  'braceClash' | 'braceCross' | 'divider' | 'backShortMm' | 'backWeb' | 'depthClash' | 'overWall' | 'laminate'
+  | 'braceClash'
+  | 'braceOutside'
+  | 'braceCross'
+  | 'divider'
+  | 'backShortMm'
+  | 'backWeb'
+  | 'depthClash'
+  | 'overWall'
+  | 'laminate'
 >
 
 /** Reaches this little over a wall by the dust of arithmetic alone, mm. */
@@ -44,6 +52,7 @@ export function insideFacts(
   )
   return {
     braceClash: least(braceClashes(plan, [...baskets, ...onBack], braces), ({ shortMm }) => -shortMm),
+    braceOutside: outsideBrace(plan, braces),
     braceCross: crossingBraces(braces),
     divider: braces.find(({ brace }) => brace.openShare === 0)?.at ?? null,
     backShortMm: back.shortMm,

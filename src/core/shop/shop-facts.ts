@@ -33,6 +33,8 @@ export interface ShopFacts {
   strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
   duct: Duct | null
   braceClash: BraceClash | null
+  /** The brace that reaches furthest into a wall or past it, and by how much, mm. */
+  braceOutside: { at: string; id: string; overMm: number; sideMm: number } | null
   /** Two braces that cross. */
   braceCross: { at: string; ids: [string, string] } | null
   /** Where a brace without a window is described. */

@@ -51,6 +51,18 @@ describe('a brace', () => {
     expect(codes(result)).not.toContain('brace-hits-body')
   })
 
+  it('outside the walls is a blocker at its place, and holds no panel', () => {
+    const upright = (atMm: number) => withBox({ braces: [{ lies: 'upright', atMm }] })
+    const found = (atMm: number) =>
+      upright(atMm).findings.find(({ code }) => code === 'brace-outside-box')?.value
+    // 96 mm between left and right, 12 mm of brace: its middle may be at 6 to 90 mm.
+    expect(found(500)).toBeCloseTo(500 + 6 - 96, 9)
+    expect(found(0)).toBeCloseTo(6, 9)
+    expect(found(91)).toBeCloseTo(1, 9)
+    expect([found(6), found(90)]).toEqual([undefined, undefined])
+    expect(panel(upright(500), 'front')?.resonance).toEqual(panel(withBox({}), 'front')?.resonance)
+  })
+
   it('that meets a driver is a blocker with both names and what is missing', () => {
     const result = withBox({ braces: [{ lies: 'behind-front', atMm: 30 }] })
     // The driver reaches 50 - 12 = 38 mm behind the front; the brace begins at 30 - 6 = 24 mm.
