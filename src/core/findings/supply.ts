@@ -130,6 +130,8 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
       'Read the lowest and highest supply voltage printed on the board and give minimumSupplyV and maximumSupplyV.',
       'Use a supply of the voltage of the board.',
     ],
+    caution:
+      'Never try a supply above the voltage printed on a board: an overvoltage destroys it at once and may vent a capacitor.',
   },
   {
     code: 'supply-lead-cannot-deliver',

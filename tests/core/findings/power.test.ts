@@ -446,12 +446,17 @@ describe('cautions at the step', () => {
   const about = (word: RegExp, request: PowerBudgetRequest, known?: KnownOfBuild) =>
     cautionsOf(request, known).some((caution) => word.test(caution))
 
-  test('solder always, lithium with cells, mains with an adapter, hearing above 85 dB', () => {
+  test('solder always, lithium with cells, overvoltage, mains with an adapter, hearing above 85 dB', () => {
     expect(about(/Solder/, base)).toBe(true)
     expect(about(/Lithium/, base)).toBe(false)
     expect(about(/Lithium/, sup({ kind: 'cells' }))).toBe(true)
     expect(about(/single-ended output .* burns/, base)).toBe(false)
     expect(about(/single-ended output .* burns/, amp({ output: 'single-ended' }))).toBe(true)
+    // A pack of three cells is 12.6 V when full; the board is printed 5 V and no highest voltage is known.
+    expect(about(/overvoltage destroys/, base)).toBe(false)
+    expect(about(/overvoltage destroys/, sup({ kind: 'cells', voltageV: 11.1 }, { supplyVoltageV: 5 }))).toBe(
+      true,
+    )
     expect(about(/Mains/, base)).toBe(true)
     expect(about(/Mains/, sup({ kind: 'computer-port' }))).toBe(false)
     // The programme averages 81.56 dB at a sensitivity of 80 dB.
