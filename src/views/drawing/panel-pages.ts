@@ -14,7 +14,7 @@ import { shortened } from './type-width.ts'
 
 const SIZES = 'Sizes in mm.'
 const SEEN = `Seen from outside. x and y run from the lower left corner. ${SIZES}`
-const BANDS = 'A thick stroke along an edge: it gets a band; sizes are those before it is ironed on.'
+const BANDS = 'A thick stroke along an edge: it gets a band; sizes and places are those with the band on.'
 
 const notesFor = (panels: readonly Panel[]): string[] => [
   ...(panels.some(({ holes }) => holes.length > 0) ? [SEEN, DRILL_CAUTION] : [SIZES]),
@@ -30,9 +30,15 @@ function panelSaid(panel: Panel): string {
     panel.bandedEdges.length === 0
       ? []
       : [`band on ${panel.bandedEdges.length === 4 ? 'all edges' : panel.bandedEdges.join(', ')}`]
-  return [`${sizeSaid(panel)}${thickness(panel)} mm`, plural(panel.count, 'piece'), ...grain, ...bands].join(
-    ', ',
-  )
+  const sawn = { lengthMm: panel.sawLengthMm, widthMm: panel.sawWidthMm }
+  const less = sawn.lengthMm < panel.lengthMm || sawn.widthMm < panel.widthMm
+  return [
+    `${sizeSaid(panel)}${thickness(panel)} mm`,
+    ...(less ? [`sawn ${sizeSaid(sawn)}`] : []),
+    plural(panel.count, 'piece'),
+    ...grain,
+    ...bands,
+  ].join(', ')
 }
 
 /** Least height of a view above its table. */

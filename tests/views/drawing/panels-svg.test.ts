@@ -49,6 +49,23 @@ describe.each<[string, () => Drawable]>([
   })
 })
 
+it('says what to saw beside the size with the bands on (contract: saw sizes are less the bands)', () => {
+  const { answer, request } = shelf()
+  const front = answer.panels.find(({ id }) => id === 'front')!
+  // Half a millimetre of band all round a panel of 160 x 320 mm.
+  const size = { lengthMm: 160, widthMm: 320, sawLengthMm: 159, sawWidthMm: 319, holes: [] }
+  const said = (change: object) =>
+    named(
+      readSvg(panelsSvg({ ...answer, panels: [{ ...front, ...size, ...change }] }, request, 'front')!),
+      'text',
+    )
+      .map(({ text }) => text)
+      .join(' ')
+  expect(said({})).toMatch(/160 × 320 × \d+ mm, sawn 159 × 319,/)
+  expect(said({})).toContain('sizes and places are those with the band on')
+  expect(said({ sawLengthMm: 160, sawWidthMm: 320 })).not.toContain('sawn')
+})
+
 it('draws bands on the edges that get one', () => {
   const { answer, request } = shelf()
   const front = answer.panels.find(({ id }) => id === 'front')!
