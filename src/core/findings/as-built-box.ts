@@ -2,6 +2,7 @@ import { type AsBuiltFacts, resonanceInsteadHz, volumeOffL } from '../as-built/f
 import { hertz, litre, ohm, significant } from '../say.ts'
 import type { CauseRule } from './as-built.ts'
 import {
+  isBeyondLining,
   isOver,
   isUnder,
   measured,
@@ -69,7 +70,7 @@ export const asBuiltBoxRules: readonly CauseRule[] = [
     code: 'as-built-lining-dense',
     severity: 'warning',
     at: '/design/box/lining',
-    when: isOver('absorptionQ'),
+    when: (facts) => isOver('absorptionQ')(facts) && !isBeyondLining(facts),
     value: (facts) => measured(facts, 'absorptionQ'),
     limit: (facts) => plannedOf(facts, 'absorptionQ'),
     strength: size('absorptionQ'),

@@ -11,6 +11,13 @@ export const plannedOf = ({ judged }: AsBuiltFacts, name: FigureName): number =>
 
 /** Whether a figure is surely more than the plan, beyond what is still good. */
 export const isOver = (name: FigureName) => (facts: AsBuiltFacts) => strengthOf(facts, name) > 1
+/** No lining absorbs more than this leaves; a lower Q is that of another box or driver. Common practice, no source. */
+const LEAST_LINING_Q = 1.5
+
+/** Whether a box would have to absorb more than any lining does. */
+export const isBeyondLining = (facts: AsBuiltFacts): boolean =>
+  isOver('absorptionQ')(facts) && measured(facts, 'absorptionQ') < LEAST_LINING_Q
+
 /** Whether it is surely less. */
 export const isUnder = (name: FigureName) => (facts: AsBuiltFacts) => strengthOf(facts, name) < -1
 /** How far off it is, in multiples of what is still good. */

@@ -1,5 +1,5 @@
 import type { Fault } from '../outcome.ts'
-import { hertz, significant } from '../say.ts'
+import { hertz, ohm, significant } from '../say.ts'
 import type { DriverFit } from './fit-driver.ts'
 import { type DriverSweeps, firstResistance } from './fit-start.ts'
 import { type Peak, peaksOf } from './peak.ts'
@@ -13,6 +13,21 @@ const LEAST_SHIFT = 1.01
 const FLAT = 1.1
 
 const PLACES = { freeAir: 'freeAir', withMass: 'withMass/sweep', inBox: 'inBox/sweep' } as const
+
+/** A lead is part of every reading, so that none can be as low as the lead alone. */
+export function leadFaults({ freeAir, withMass, inBox }: DriverSweeps, leadOhm: number, at: string): Fault[] {
+  const lowest = Math.min(
+    ...[freeAir, withMass, inBox].flatMap((sweep) => (sweep === null ? [] : [...sweep.ohm])),
+  )
+  return lowest > leadOhm
+    ? []
+    : [
+        {
+          at: `${at}/leadOhm`,
+          message: `is ${ohm(leadOhm)}, and the lowest reading is ${ohm(lowest)}, lead included; give the resistance of lead and clips alone`,
+        },
+      ]
+}
 
 /** Sweeps without a peak that has both flanks, and shifts the wrong way. */
 export function peakFaults(

@@ -65,6 +65,7 @@ export function problemOf(task: Task, names: readonly Unknown[], start: Sought):
   return {
     model,
     readings,
+    kinds: kindsOf(task),
     start: names.map((name) => toScale(name, start[name])),
     lowest: names.map((name) => toScale(name, BOUNDS[name][0])),
     highest: names.map((name) => toScale(name, BOUNDS[name][1])),

@@ -13,6 +13,8 @@ export interface LeastSquaresProblem {
   weights?: Float64Array
   /** When to give up; 60 when left out. */
   mostSteps?: number
+  /** What each reading is: those of one kind scatter alike, and outliers are told within it; all one kind when left out. */
+  kinds?: readonly string[]
 }
 
 export interface LeastSquaresFit {
@@ -111,7 +113,7 @@ export function robustLeastSquares(problem: LeastSquaresProblem): LeastSquaresFi
   let fit = leastSquares(problem)
   let shares = new Float64Array(given.length).fill(1)
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const apart = distances(fit.residuals, given, problem.start.length)
+    const apart = distances(fit.residuals, given, problem)
     // With no reading apart the plain fit is the answer.
     if (round === 0 && apart.every((distance) => distance < TUKEY)) return fit
     const next = apart.map(round < GENTLE_ROUNDS ? huber : bisquare)
@@ -128,14 +130,24 @@ export function robustLeastSquares(problem: LeastSquaresProblem): LeastSquaresFi
 const huber = (distance: number): number => (distance <= HUBER ? 1 : HUBER / distance)
 const bisquare = (distance: number): number => (distance < TUKEY ? (1 - (distance / TUKEY) ** 2) ** 2 : 0)
 
-/** How far each reading lies from the curve, in typical distances. */
-function distances(residuals: Float64Array, weights: Float64Array, sought: number): Float64Array {
+/** How far each reading lies from the curve, in typical distances of readings of its kind. */
+function distances(
+  residuals: Float64Array,
+  weights: Float64Array,
+  { start, kinds }: LeastSquaresProblem,
+): Float64Array {
   const scaled = residuals.map((residual, i) => Math.abs(residual) * Math.sqrt(weights[i]!))
-  const counted = scaled.filter((_, i) => weights[i]! > 0)
   // Each value sought draws the curve nearer to the readings than the truth is.
-  const nearness = Math.sqrt(counted.length / Math.max(1, counted.length - sought))
-  const scale = Math.max(LEAST_SCALE, (nearness * medianOf(counted)) / NORMAL_MEDIAN)
-  return scaled.map((distance) => distance / scale)
+  const all = weights.filter((weight) => weight > 0).length
+  const nearness = Math.sqrt(all / Math.max(1, all - start.length))
+  const kindOf = (i: number) => kinds?.[i] ?? ''
+  const scales = new Map<string, number>()
+  for (const kind of new Set(kinds ?? [''])) {
+    const counted = scaled.filter((_, i) => weights[i]! > 0 && kindOf(i) === kind)
+    const typical = counted.length === 0 ? 0 : (nearness * medianOf(counted)) / NORMAL_MEDIAN
+    scales.set(kind, Math.max(LEAST_SCALE, typical))
+  }
+  return scaled.map((distance, i) => distance / (scales.get(kindOf(i)) ?? LEAST_SCALE))
 }
 
 const within = (value: number, lowest: number, highest: number): number =>
