@@ -12,9 +12,11 @@ function drillFor({ diameterMm, lengthMm, countersunk }: Screw, { carcass, mater
   const pilotMm = leadBitMm(coreMm(diameterMm), material)
   // One millimetre deeper than the screw goes in. European MDF industry guidance.
   const depthMm = Math.max(0, lengthMm - carcass.thicknessMm) + 1
+  // The tongue of a rebate ends that much nearer to the outside.
+  const nearer = carcass.joint === 'rebate' ? `, ${mm(carcass.rebateDepthMm)} deeper in a rebate` : ''
   // Heads are about twice the shank: common practice, no source.
   const sunk = countersunk ? ` Countersink ${mm(countersinkMm(2 * diameterMm, diameterMm))}.` : ''
-  return `Drill ${mm(clearanceMm(diameterMm))} through the covering board in the middle of the edge below, ${mm(pilotMm)} for ${mm(depthMm)} into that edge.${sunk}`
+  return `Drill ${mm(clearanceMm(diameterMm))} through the covering board in the middle of the edge below, ${mm(pilotMm)} for ${mm(depthMm)} into that edge${nearer}.${sunk}`
 }
 
 function panelScrews(request: CutListRequest, plan: BoxPlan): Hardware[] {

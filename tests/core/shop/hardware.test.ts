@@ -72,6 +72,22 @@ describe('what holds and feeds the drivers', () => {
     // 90 mm from the left of the back is 30 mm from the left of the front; the driver is at 60, 120.
     expect(count(withBoard, 'two-core wire')).toBeCloseTo((2 * (30 + 60 + 136 + 150)) / 1000, 9)
   })
+  it('panel screws that reach deeper where a rebate leaves less board above them', () => {
+    // 30 mm through 12 mm of side enter an inset front by 18 mm, and 1 mm of pilot more; 5 mm of rebate leave 7 mm.
+    const screws = { panel: { diameterMm: 3, lengthMm: 30 } }
+    const box = { outer: { widthMm: 200, heightMm: 400, depthMm: 220 }, panelThicknessMm: 12 }
+    const note = (joint: object) =>
+      outcome({
+        box: { kind: 'closed', ...box, ...joint },
+        stock: [{ lengthMm: 2440, widthMm: 1220, thicknessMm: 12 }],
+        workshop: { screws },
+      }).sections.hardware.find(({ item }) => item === 'panel screws')?.note
+    expect(note({ joint: 'rebate', rebateDepthMm: 5 })).toContain(
+      'for 19 mm into that edge, 5 mm deeper in a rebate.',
+    )
+    expect(note({ joint: 'butt' })).toContain('for 19 mm into that edge.')
+  })
+
   it('panel screws with the drill for each board', () => {
     const tall: CutListRequest = {
       ...pair,
