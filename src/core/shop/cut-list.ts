@@ -16,7 +16,7 @@ import { boxCautions, DUST_CAUTION, SAW_CAUTION } from './cautions.ts'
 import { boxAssumptions, USUAL_KERF_MM, workshopAssumptions } from './cut-list-assumptions.ts'
 import { boardFormulas, boxFormulas } from './cut-list-working.ts'
 import { ductOf, ductPanels } from './duct.ts'
-import { edgesToBandMm, edgingPlan } from './edging.ts'
+import { bandFaults, edgesToBandMm, edgingPlan } from './edging.ts'
 import { workOf } from './effort.ts'
 import { fittingFaults } from './fitting-faults.ts'
 import { frameFaults, radiatorFrameFaults } from './frame-faults.ts'
@@ -157,6 +157,8 @@ export function cutList(request: CutListRequest, resolved: Resolved): Outcome<Cu
     request.box === undefined
       ? wantedForParts(namedParts(request.parts ?? []))
       : wantedForBox(request, request.box, resolved)
+  const unsawn = bandFaults(wanted.panels)
+  if (unsawn.length > 0) return { faults: unsawn }
   const parts = wanted.panels.map(partOf)
   const stock = namedStock(request.stock)
   const kerfMm = request.workshop?.kerfMm ?? USUAL_KERF_MM

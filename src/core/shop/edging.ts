@@ -1,6 +1,8 @@
 import type { CutListSections } from '../../schema/cut-list.ts'
 import type { Panel } from '../../schema/panel.ts'
 import type { Workshop } from '../../schema/shop.ts'
+import type { Fault } from '../outcome.ts'
+import { mm } from '../say.ts'
 import type { Carcass, Role } from './joint-panels.ts'
 import { frontCovers } from './joint-panels.ts'
 
@@ -40,6 +42,15 @@ export function bandedEdges(carcass: Carcass, role: Role, wanted: EdgesWanted): 
     ? baffleEdges(carcass, role, wanted)
     : shellEdges(carcass, role, wanted)
 }
+
+/** Panels of which their bands leave nothing to saw, each told at the thickness of the band. Geometry. */
+export const bandFaults = (panels: readonly Panel[]): Fault[] =>
+  panels
+    .filter(({ sawLengthMm, sawWidthMm }) => Math.min(sawLengthMm, sawWidthMm) <= 0)
+    .map(({ id, lengthMm, widthMm }) => ({
+      at: '/workshop/edging/thicknessMm',
+      message: `leaves nothing to saw of ${id}, which is ${mm(lengthMm)} by ${mm(widthMm)} with its bands on`,
+    }))
 
 /** Length of one edge of a panel, mm. */
 const edgeMm = (panel: Pick<Panel, 'lengthMm' | 'widthMm'>, edge: Edge): number =>

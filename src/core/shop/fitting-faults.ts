@@ -6,6 +6,7 @@ import { backNames } from './back.ts'
 import type { Box } from './box-plan.ts'
 import { frontDrivers, frontPorts, smallHoles } from './front-bodies.ts'
 import { frontNames } from './holes.ts'
+import { USUAL_SCREW_INSET_MM } from './panel-item.ts'
 
 interface FittingRule {
   at: string
@@ -19,6 +20,13 @@ const RULES: readonly FittingRule[] = [
     broken: ({ holeDiameterMm, cutout, board }) =>
       [holeDiameterMm, cutout, board].filter((form) => form !== undefined).length !== 1,
     message: 'give one of holeDiameterMm, cutout and board',
+  },
+  {
+    at: '/board/screwInsetMm',
+    broken: ({ board }) =>
+      board !== undefined &&
+      2 * (board.screwInsetMm ?? USUAL_SCREW_INSET_MM) >= Math.min(board.widthMm, board.heightMm),
+    message: 'must be less than half of either side of the board, so that its screws stand at its corners',
   },
   {
     at: '/xMm',
@@ -61,6 +69,6 @@ export function fittingFaults(request: CutListRequest, box: Box): Fault[] {
 
 function unknownHole(name: string, known: readonly string[]): string {
   const near = nearestName(name, known)
-  const meant = near === undefined ? '' : `; did you mean "${near}"?`
+  const meant = near === undefined ? '.' : `; did you mean "${near}"?`
   return `no hole is called "${name}"${meant} There are ${known.join(', ') || 'none'}`
 }

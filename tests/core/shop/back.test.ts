@@ -40,6 +40,14 @@ describe('what goes on the back', () => {
     }
     expect(net(box) - net({ ...box, fittings })).toBeCloseTo((60 * 40 * 15) / 1e6, 9)
   })
+  it('may be a board whose screws stand at its corners, not beyond its other side', () => {
+    const board = (screwInsetMm: number) => ({
+      id: 'amplifier',
+      board: { widthMm: 60, heightMm: 40, screwInsetMm },
+    })
+    expect(faults({ fittings: [board(20)] })).toMatchObject([{ at: '/box/fittings/0/board/screwInsetMm' }])
+    expect(faults({ fittings: [board(19)] })).toEqual([])
+  })
   it('that runs into the hole for the lead is a blocker, as on the front', () => {
     // The lead: 8 mm wide, its middle at 2 x 12 + 8 = 32 mm. A jack of 30 x 20 mm around (60, 30) covers 20 to 40 mm
     // of the height; the middle of the lead is 8 mm inside it and its rim 4 mm more.

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { isRefusal } from '../../../src/core/outcome.ts'
+import { cutList } from '../../../src/core/shop/cut-list.ts'
 import { box, codes, laid, panel, request, withBox } from './small-box.ts'
 
 describe('bands', () => {
@@ -9,6 +11,21 @@ describe('bands', () => {
     expect([front.sawLengthMm, front.sawWidthMm]).toEqual([front.lengthMm - 1, front.widthMm - 1])
     const part = result.sections.sheets.flatMap(({ parts }) => parts).find(({ id }) => id === 'front')
     expect([part?.lengthMm, part?.widthMm]).toEqual([front.sawLengthMm, front.sawWidthMm])
+  })
+  it('that leave nothing to saw of a panel are refused, panel by panel', () => {
+    // Front and back of 18 x 40 mm: two bands of 10 mm are wider than 18 mm.
+    const result = cutList(
+      {
+        box: { kind: 'closed', outer: { widthMm: 18, heightMm: 40, depthMm: 40 }, panelThicknessMm: 6 },
+        stock: [{ lengthMm: 800, widthMm: 400, thicknessMm: 6 }],
+        workshop: { edging: { widthMm: 22, thicknessMm: 10, edges: 'all' } },
+      },
+      { portLengthMm: null },
+    )
+    expect(isRefusal(result) ? result.faults : []).toMatchObject([
+      { at: '/workshop/edging/thicknessMm', message: expect.stringContaining('front') },
+      { at: '/workshop/edging/thicknessMm', message: expect.stringContaining('back') },
+    ])
   })
   it('are bought by whole rolls', () => {
     const { hardware, edging: plan } = result.sections

@@ -39,5 +39,8 @@ describe('holes that the maker places', () => {
     expect(faults({ holes: [{ for: 'mian 1', xMm: 1, yMm: 1 }] })).toEqual([
       { at: '/box/holes/0/for', message: expect.stringContaining('"main 1"') },
     ])
+    expect(faults({ holes: [{ for: 'chimney', xMm: 1, yMm: 1 }] })[0]?.message).toMatch(
+      /^no hole is called "chimney"\. There are main 1, /,
+    )
   })
 })
