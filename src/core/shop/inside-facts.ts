@@ -56,7 +56,7 @@ export function insideFacts(
     braceCross: crossingBraces(braces),
     divider: braces.find(({ brace }) => brace.openShare === 0)?.at ?? null,
     backShortMm: back.shortMm,
-    backWeb: drilled.length > 1 ? narrowestWeb(drilled, panel.lengthMm, panel.widthMm) : null,
+    backWeb: narrowestWeb(drilled, panel.lengthMm, panel.widthMm),
     depthClash: depthClash(magnets, onBack, front, plan),
     overWall: overWall(request, plan, front, panel, back, [...magnets, ...onBack]),
     laminate: stock < 0 ? null : `/stock/${stock}/laminated`,

@@ -35,6 +35,14 @@ describe('holes that the maker places', () => {
     const holes = [{ for: 'cable', xMm: 30, yMm: 40 }]
     expect(panel(withBox({ holes }), 'back')?.holes).toMatchObject([{ kind: 'cable', xMm: 30, yMm: 40 }])
   })
+  it('of the back leave wood to its edge, even the hole for the lead by itself', () => {
+    // Inset between the sides, the back has no wall behind its rim: 5 - 4 = 1 mm of wood.
+    const result = withBox({ runsThrough: 'sides', holes: [{ for: 'cable', xMm: 5, yMm: 100 }] })
+    const finding = result.findings.find(({ code }) => code === 'back-web-breaks')
+    expect(finding).toMatchObject({ severity: 'blocker' })
+    expect(finding?.value).toBeCloseTo(1, 9)
+    expect(codes(withBox({ runsThrough: 'sides' }))).not.toContain('back-web-thin')
+  })
   it('must be known by name', () => {
     expect(faults({ holes: [{ for: 'mian 1', xMm: 1, yMm: 1 }] })).toEqual([
       { at: '/box/holes/0/for', message: expect.stringContaining('"main 1"') },
