@@ -27,5 +27,5 @@ export const loadImpedance = calculation({
   get: true,
   compute: loadInBox,
   mainTable: 'shares',
-  answer: loadImpedanceAnswer,
+  answer: (sections, _, findings) => loadImpedanceAnswer(sections, findings),
 })

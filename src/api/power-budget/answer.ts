@@ -20,5 +20,9 @@ export function powerBudgetAnswer({ power, supply }: PowerBudgetSections): strin
     supply.levelSpanDb === null
       ? ''
       : ` From full to empty the pack loses ${decibel(supply.levelSpanDb)} of level.`
-  return `Each channel gives ${watt(power.cleanPowerW)} clean on ${volt(supply.voltageV)}. At full volume the programme draws ${ampere(supply.programmeA)}${of}, squashed music up to about ${ampere(Math.max(supply.eighthPowerA, supply.programmeA))}, and ${left}.${LIMIT[power.limitedBy]}${pack}`
+  const eighth =
+    power.limitedBy === 'source-level'
+      ? ''
+      : ` (${ampere(supply.eighthPowerA)} by the rule of an eighth of the power, which loud music comes near)`
+  return `Each channel gives ${watt(power.cleanPowerW)} clean on ${volt(supply.voltageV)}. At full volume the programme draws ${ampere(supply.programmeA)}${of}${eighth}, and ${left}.${LIMIT[power.limitedBy]}${pack}`
 }

@@ -29,11 +29,11 @@ test('what ends the loudness is said: 12 V clip at 8.5 V, ten times the source',
   )
 })
 
-test('a 5 V board claimed at 3 W a channel is said to draw about 0.2 A with squashed music (common practice)', () => {
+test('a 5 V board claimed at 3 W a channel is said to draw about 0.2 A with loud music (common practice)', () => {
   const small: PowerBudgetRequest = {
     amplifier: { supplyVoltageV: 5, ratedPowerW: 3, outputResistanceOhm: 0 },
     loadOhm: 4,
     supply: { kind: 'computer-port' },
   }
-  expect(answerOf(small)).toContain('squashed music up to about 0.204 A')
+  expect(answerOf(small)).toContain('0.204 A by the rule of an eighth of the power')
 })
