@@ -84,7 +84,7 @@ function at(value: unknown, path: string): unknown {
 }
 
 function cell(value: unknown): Cell {
-  if (Array.isArray(value)) return value.map((item) => cell(item)).join(' ')
+  if (Array.isArray(value)) return value.map((item) => cell(item)).join('; ')
   if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return value
   return null
 }

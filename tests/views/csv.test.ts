@@ -25,7 +25,7 @@ describe('a table of an answer', () => {
   it('has a row an item, with what lies below a name and lists in one cell', () => {
     const shape: TableShape = { kind: 'rows', lists: ['panels'], columns: ['id', 'sizeMm.long', 'edges'] }
     expect(tableFrom(shape, answer).rows).toEqual([
-      ['front', 240, 'top left'],
+      ['front', 240, 'top; left'],
       [null, 100, ''],
     ])
   })
