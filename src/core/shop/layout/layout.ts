@@ -2,10 +2,8 @@ import type { Part, Stock } from '../../../schema/shop.ts'
 import { fewestBoards } from './bound.ts'
 import { exactLayout, isSmall } from './exact.ts'
 import { comparePackings, firstLayout } from './first-layout.ts'
-import { cheaper } from './goal.ts'
 import { improved } from './improve.ts'
 import { type Job, jobsOf, waysOf } from './job.ts'
-import { leastPrice } from './least-price.ts'
 import { type Packing, scoreOf } from './packing.ts'
 import { settled } from './settle.ts'
 
@@ -36,13 +34,14 @@ export interface Layout {
 /** Seed of the search: any whole number; the same one gives the same layout. */
 const SEED = 20_011
 
-/** Share of the work that lays whole boards anew; the rest takes out single pieces. Measured on published instances. */
-const WORK_ON_WHOLE_BOARDS = { equal: 0.8, several: 0.4 }
+/** Price below which no layout can be, known only where all boards are equal. */
+const leastPrice = (job: Job, bound: number): number =>
+  job.boards.length === 1 ? bound * job.boards[0]!.price : Math.min(...job.boards.map((board) => board.price))
 
-function laidOut(job: Job, fewest: number, work: number): Packing {
+function laidOut(job: Job, bound: number, work: number): Packing {
   const first = firstLayout(job)
   const score = scoreOf(job, first)
-  const enough = leastPrice(job, fewest)
+  const enough = leastPrice(job, bound)
   if (score.leftUm2 === 0 && score.price <= enough) return first
   if (isSmall(job)) {
     const exact = exactLayout(job)
@@ -50,9 +49,7 @@ function laidOut(job: Job, fewest: number, work: number): Packing {
     const gain = known.leftUm2 - best.leftUm2 || known.price - best.price || known.boards - best.boards
     return gain > 0 ? settled(job, exact) : first
   }
-  const whole = WORK_ON_WHOLE_BOARDS[job.boards.length === 1 ? 'equal' : 'several'] * work
-  const boards = improved(job, first, whole, SEED, enough)
-  const better = settled(job, cheaper(job, boards, work - whole, SEED, enough))
+  const better = settled(job, improved(job, first, work, SEED, enough))
   return comparePackings(job, better, first) < 0 ? better : first
 }
 
