@@ -19,6 +19,7 @@ import { powerBudget } from './api/power-budget/route.ts'
 import { answerBrokenConnection, answerError, answerProblems } from './api/problem-answers.ts'
 import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
+import { kiosk } from './kiosk/page.ts'
 import { sharedSchemas } from './schema/shared.ts'
 import { tools } from './tools/routes.ts'
 import * as worker from './workers/worker.ts'
@@ -33,6 +34,8 @@ export interface AppOptions {
   allowedHosts?: readonly string[]
   /** Origins of other pages that may call the service; none when left out, `*` for any. */
   corsOrigins?: readonly string[]
+  /** Where the built touch page lies; without it `/` leads to the documentation. */
+  kioskFolder?: string
 }
 
 const inThisThread: HeavyWork = {
@@ -53,6 +56,7 @@ export async function buildApp({
   heavyWork = inThisThread,
   allowedHosts = [],
   corsOrigins = [],
+  kioskFolder,
 }: AppOptions = {}) {
   const log: FastifyBaseLogger = pino({ level: logLevel })
   const app = Fastify({
@@ -88,6 +92,9 @@ export async function buildApp({
 
   await app.register(tools, { allowedHosts })
   await app.register(pages)
+  if (kioskFolder === undefined)
+    app.get('/', { schema: { hide: true } }, (_request, reply) => reply.redirect('/docs'))
+  else await app.register(kiosk, { folder: kioskFolder })
   await app.register(health)
   return app
 }

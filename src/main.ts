@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url'
 import { buildApp } from './app.ts'
 import { mathEngine } from './core/math-engine.ts'
 import { settingsFrom } from './settings.ts'
@@ -13,7 +14,8 @@ if ('faults' in settings) stop(settings.faults.join('\n'))
 
 const { host, port, logLevel, allowedHosts, corsOrigins } = settings
 const pool = workerPool({ workerUrl: new URL('./workers/worker.js', import.meta.url) })
-const app = await buildApp({ logLevel, heavyWork: pool.heavyWork, allowedHosts, corsOrigins })
+const kioskFolder = fileURLToPath(new URL('./page', import.meta.url))
+const app = await buildApp({ logLevel, heavyWork: pool.heavyWork, allowedHosts, corsOrigins, kioskFolder })
 app.addHook('onClose', pool.close)
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {

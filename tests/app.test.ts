@@ -72,17 +72,14 @@ describe('the service, really listening', () => {
 })
 
 describe('the pages', () => {
-  it.each(['/', '/docs', '/problems/invalid-input'])(
-    '%s comes without anything from elsewhere',
-    async (url) => {
-      const response = await app.inject(url)
-      expect(response.statusCode).toBe(200)
-      expect(response.headers['content-type']).toBe('text/html; charset=utf-8')
-      expect(response.headers['content-security-policy']).toContain("default-src 'none'")
-      expect(response.body).not.toMatch(/(?:src|href)="(?:https?:)?\/\//)
-      expect(response.body).not.toMatch(/<script|style="/)
-    },
-  )
+  it.each(['/docs', '/problems/invalid-input'])('%s comes without anything from elsewhere', async (url) => {
+    const response = await app.inject(url)
+    expect(response.statusCode).toBe(200)
+    expect(response.headers['content-type']).toBe('text/html; charset=utf-8')
+    expect(response.headers['content-security-policy']).toContain("default-src 'none'")
+    expect(response.body).not.toMatch(/(?:src|href)="(?:https?:)?\/\//)
+    expect(response.body).not.toMatch(/<script|style="/)
+  })
 
   it('documents every operation, every problem and a command to copy', async () => {
     const { body } = await app.inject({ url: '/docs', headers: { host: 'bench.local:8080' } })
@@ -97,15 +94,21 @@ describe('the pages', () => {
     expect(body).not.toContain('<script')
   })
 
-  it('the links of the first page lead somewhere', async () => {
-    const { body } = await app.inject('/')
+  it('leads from / to the documentation where no touch page is built', async () => {
+    const response = await app.inject('/')
+    expect(response.statusCode).toBe(302)
+    expect(response.headers.location).toBe('/docs')
+  })
+
+  it('the links of the documentation lead somewhere', async () => {
+    const { body } = await app.inject('/docs')
     const links = [...body.matchAll(/href="(\/[^"]*)"/g)].map(
       ([, link]) => link?.replaceAll('&#38;', '&') ?? '',
     )
     expect(links.length).toBeGreaterThan(4)
     for (const link of links) {
       const { statusCode, body: target } = await app.inject(link)
-      expect(statusCode, link).toBe(200)
+      expect(statusCode, link).toBe(link === '/' ? 302 : 200)
       const anchor = link.split('#')[1]
       if (anchor !== undefined) expect(target).toContain(`id="${anchor}"`)
     }

@@ -2,6 +2,7 @@ import { type ContractDocument, METHODS, type Operation, type Parameter } from '
 import { PROBLEM_NAMES, PROBLEMS, problemPath } from '../api/problem.ts'
 import { exampleQuery } from './example-query.ts'
 import { type FieldRow, fieldRows, takesSaid } from './field-rows.ts'
+import { firstExamples } from './first-examples.ts'
 import { escaped, page } from './html.ts'
 
 /** The documentation, made from the contract alone. */
@@ -22,6 +23,8 @@ export function documentationPage(contract: ContractDocument, origin: string): s
     `<h1>${escaped(contract.info.title)}</h1>
 <p>${escaped(contract.info.description)}</p>
 <p>The contract itself: <a href="/openapi.json"><code>/openapi.json</code></a> (OpenAPI ${escaped(contract.openapi)}).</p>
+${firstExamples(origin)}
+<h2>All calculations</h2>
 <ul>${links.join('\n')}</ul>
 ${operations.map((shown) => section(contract, origin, shown)).join('\n')}
 ${problems()}`,

@@ -5,7 +5,6 @@ import type { ContractDocument } from '../api/contract-document.ts'
 import { PROBLEM_NAMES, problemPath } from '../api/problem.ts'
 import { documentationPage } from './documentation-page.ts'
 import { exampleSheet } from './example-sheet.ts'
-import { landingPage } from './landing-page.ts'
 import { problemPage } from './problem-page.ts'
 import { style } from './style.ts'
 
@@ -25,7 +24,6 @@ export const pages: FastifyPluginAsyncTypebox = async (app) => {
     reply.type('application/json; charset=utf-8').send(contract()),
   )
   app.get('/docs/style.css', shown, (_request, reply) => reply.type('text/css; charset=utf-8').send(style))
-  app.get('/', shown, (request, reply) => sendPage(reply, landingPage(contract(), originOf(request))))
   app.get('/docs', shown, (request, reply) =>
     sendPage(reply, documentationPage(contract(), originOf(request))),
   )

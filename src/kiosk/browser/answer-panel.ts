@@ -1,0 +1,113 @@
+import type { Answer } from './ask.ts'
+import type { Change, Draft } from './draft.ts'
+import { goTo, labelOf, type PlacedFault, sentence } from './fault-marks.ts'
+import { findingsList } from './findings-list.ts'
+import { tilesOf } from './glance.ts'
+import { button, make, part } from './make.ts'
+
+const VERDICTS: Record<Answer['verdict'], string> = {
+  ready: 'Ready to build',
+  review: 'Read the warnings first',
+  blocked: 'Do not build it like this',
+}
+
+export interface AnswerEvents {
+  take: (fix: { do: string; patch: readonly Change[] }) => void
+  show: (pointer: string) => void
+  /** Takes a place out of the design that the service does not know. */
+  leaveOut: (pointers: readonly string[]) => void
+}
+
+/** Shows an answer: verdict, sentence, figures at a glance, findings. */
+export function showAnswer(answer: Answer, draft: Draft, events: AnswerEvents): void {
+  setVerdict(answer.verdict, VERDICTS[answer.verdict])
+  sayIfNew(part('sentence', HTMLElement), answer.answer)
+  part('faults', HTMLElement).replaceChildren()
+  part('tiles', HTMLElement).replaceChildren(
+    ...tilesOf(answer, draft).map(({ label, value, note, state }) =>
+      make(
+        'div',
+        { class: `tile ${state}` },
+        make('dt', {}, label),
+        make('dd', {}, make('b', {}, value), ' ', make('span', {}, note)),
+      ),
+    ),
+  )
+  const list = (ofNotes: boolean) =>
+    findingsList(
+      answer.findings.filter(({ severity }) => (severity === 'note') === ofNotes),
+      events.take,
+      events.show,
+    )
+  const notes = list(true)
+  part('findings', HTMLElement).replaceChildren(...list(false))
+  part('notes', HTMLElement).replaceChildren(...notes)
+  part('notes-count', HTMLElement).textContent = String(notes.length)
+  part('cautions', HTMLElement).replaceChildren(...answer.cautions.map((caution) => make('li', {}, caution)))
+  part('answered', HTMLElement).classList.remove('stale')
+  part('answered', HTMLElement).hidden = false
+}
+
+/** Shows what is still needed or not understood; an older answer stays, marked as old. */
+export function showFaults(faults: readonly PlacedFault[], events: AnswerEvents): void {
+  const wrong = faults.filter(({ needed }) => !needed)
+  setVerdict('open', wrong.length > 0 ? 'Something is not understood' : 'Not enough yet')
+  sayIfNew(
+    part('sentence', HTMLElement),
+    wrong.length > 0
+      ? 'Mend what is named here; nothing you typed is lost.'
+      : 'A few things are still needed for an answer.',
+  )
+  part('faults', HTMLElement).replaceChildren(
+    ...faults.map((fault) => make('li', {}, saidOf(fault), ' ', wayTo(fault, events))),
+  )
+  part('answered', HTMLElement).classList.add('stale')
+}
+
+/** In the words of the page where something is only missing, in those of the service where it is wrong. */
+function saidOf(fault: PlacedFault): string {
+  const { field, needed, at } = fault
+  if (field === undefined) return `${at}: ${sentence(fault)}`
+  return needed ? `Still needed: ${labelOf(field)}.` : `${labelOf(field)}: ${sentence(fault)}`
+}
+
+function wayTo(
+  { field, at, needed, message }: PlacedFault,
+  { leaveOut }: AnswerEvents,
+): HTMLElement | undefined {
+  if (field !== undefined) return button('Go there', () => goTo(field), 'link', `Go there: ${message}`)
+  return needed ? undefined : button('Leave it out', () => leaveOut([at]), 'do', `Leave out ${at}`)
+}
+
+/** Shows that the service is away or busy; what was answered before stays, marked as old. */
+export function showAway(message: string, seconds: number): void {
+  setVerdict('away', message)
+  sayIfNew(
+    part('sentence', HTMLElement),
+    `Asking again in ${Math.ceil(seconds)} s. What you type is kept here.`,
+  )
+  part('answered', HTMLElement).classList.add('stale')
+}
+
+/** Before the first word is typed. */
+export function showNothing(): void {
+  setVerdict('open', 'Not asked yet')
+  sayIfNew(part('sentence', HTMLElement), '')
+  part('faults', HTMLElement).replaceChildren()
+  part('answered', HTMLElement).hidden = true
+}
+
+export function showWorking(working: boolean): void {
+  part('verdict', HTMLElement).classList.toggle('working', working)
+}
+
+function setVerdict(kind: string, text: string): void {
+  const verdict = part('verdict', HTMLElement)
+  verdict.dataset['kind'] = kind
+  sayIfNew(part('verdict-text', HTMLElement), text)
+}
+
+/** A screen reader says again what is written again. */
+function sayIfNew(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text
+}

@@ -1,0 +1,62 @@
+import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { driverCount, driverData, driverMoreData, driverSize } from './driver-fields.ts'
+import { type FormContext, moreOf, rows } from './form-parts.ts'
+import { button, make } from './make.ts'
+
+export const driversOf = (draft: Draft): readonly Json[] => {
+  const list = valueAt(draft, '/drivers')
+  return Array.isArray(list) ? list : []
+}
+
+const nameOf = (draft: Draft, index: number): string =>
+  String(valueAt(draft, `/drivers/${index}/id`) ?? `driver ${index + 1}`)
+
+export function driversSection(context: FormContext): HTMLElement {
+  const { draft, change } = context
+  const drivers = driversOf(draft)
+  return make(
+    'section',
+    { class: 'card', 'aria-labelledby': 'part-drivers' },
+    make('h2', { id: 'part-drivers' }, 'Loudspeaker drivers'),
+    drivers.map((_, index) => driverPart(context, index, drivers.length > 1)),
+    make(
+      'p',
+      {},
+      button('Add another kind of driver', () => change(withAnotherDriver)),
+    ),
+    make('div', { id: 'wirings', class: 'offers' }),
+  )
+}
+
+function driverPart(context: FormContext, index: number, several: boolean): HTMLElement {
+  const { draft, change, measure } = context
+  const base = `/drivers/${index}`
+  const name = nameOf(draft, index)
+  const more = rows(context, driverMoreData, base)
+  return make(
+    'div',
+    { class: 'driver' },
+    several ? make('h3', {}, name) : undefined,
+    rows(context, [driverCount], base),
+    make(
+      'p',
+      { class: 'unknown' },
+      'No data sheet? ',
+      button('Measure or guess this driver', () => measure(index), 'primary'),
+    ),
+    rows(context, driverData, base),
+    moreOf(`more-data-${index}`, 'More data, if you have them', more),
+    moreOf(`more-size-${index}`, 'Its measures, for holes and fit', rows(context, driverSize, base)),
+    several ? button(`Remove ${name}`, () => change((now) => withoutDriver(now, index))) : undefined,
+  )
+}
+
+function withAnotherDriver(draft: Draft): Draft {
+  const taken = driversOf(draft).map((_, index) => nameOf(draft, index))
+  const id = ['main', 'second', 'third', 'fourth'].find((name) => !taken.includes(name))
+  const driver = { id: id ?? `driver ${taken.length + 1}`, parameters: {} }
+  return withValue(withValue(draft, '/wiring', undefined), '/drivers/-', driver)
+}
+
+const withoutDriver = (draft: Draft, index: number): Draft =>
+  withValue(withValue(draft, '/wiring', undefined), `/drivers/${index}`, undefined)

@@ -1,0 +1,87 @@
+import type { Faults } from './ask.ts'
+import { type Draft, valueAt } from './draft.ts'
+
+/** A fault with the field that it is shown at; none for parts of the design that the form does not show. */
+export interface PlacedFault {
+  message: string
+  at: string
+  field: HTMLElement | undefined
+  /** Nothing was typed there yet: still needed, not wrong. */
+  needed: boolean
+}
+
+/** Writes each fault beside its field, takes old ones away, and gives the list for the summary. */
+export function markFaults(root: HTMLElement, faults: Faults, draft: Draft): PlacedFault[] {
+  const placed = faults.map(({ at, message }) => ({
+    at,
+    message,
+    field: fieldAt(root, at),
+    needed: valueAt(draft, at) === undefined,
+  }))
+  for (const row of fieldsOf(root)) {
+    const own = placed.find(({ at }) => at === row.dataset['at'])
+    show(row, own)
+  }
+  return placed
+}
+
+const fieldsOf = (root: HTMLElement): HTMLElement[] => [...root.querySelectorAll<HTMLElement>('[data-at]')]
+
+function show(row: HTMLElement, fault: PlacedFault | undefined): void {
+  const isWrong = fault !== undefined && !fault.needed
+  row.classList.toggle('wrong', isWrong)
+  row.classList.toggle('needed', fault?.needed === true)
+  for (const input of row.querySelectorAll('input, select, textarea')) {
+    if (isWrong) input.setAttribute('aria-invalid', 'true')
+    else input.removeAttribute('aria-invalid')
+  }
+  const hint = row.querySelector<HTMLElement>('[data-note]')
+  if (hint !== null) hint.textContent = hintOf(hint.dataset['note'] ?? '', fault)
+}
+
+function hintOf(own: string, fault: PlacedFault | undefined): string {
+  if (fault === undefined) return own
+  return fault.needed ? `Still needed. ${own}` : sentence(fault)
+}
+
+export function sentence({ message }: Pick<PlacedFault, 'message'>): string {
+  const text = message.charAt(0).toUpperCase() + message.slice(1)
+  return /[.!?]$/.test(text) ? text : `${text}.`
+}
+
+/** How a field is called on the page. */
+export const labelOf = (row: HTMLElement): string => row.querySelector('label')?.textContent.trim() ?? ''
+
+/** The field of a pointer; else one below it, else the nearest above. */
+export function fieldAt(root: HTMLElement, pointer: string): HTMLElement | undefined {
+  const fields = fieldsOf(root)
+  const at = (row: HTMLElement) => row.dataset['at'] ?? ''
+  return (
+    fields.find((row) => at(row) === pointer) ??
+    fields.find((row) => at(row).startsWith(`${pointer}/`)) ??
+    nearestAbove(fields, pointer)
+  )
+}
+
+function nearestAbove(fields: readonly HTMLElement[], pointer: string): HTMLElement | undefined {
+  const names = pointer.split('/')
+  for (let length = names.length - 1; length > 1; length -= 1) {
+    const above = names.slice(0, length).join('/')
+    const field = fields.find(({ dataset: { at = '' } }) => at.startsWith(`${above}/`))
+    if (field !== undefined) return field
+  }
+  return undefined
+}
+
+/** Opens what hides a field, and puts the cursor into it. */
+export function goTo(field: HTMLElement): void {
+  for (
+    let inside = field.closest('details');
+    inside !== null;
+    inside = inside.parentElement?.closest('details') ?? null
+  )
+    inside.open = true
+  const input = field.querySelector<HTMLElement>('input, select, textarea')
+  input?.focus({ preventScroll: true })
+  field.scrollIntoView({ block: 'center' })
+}

@@ -1,0 +1,54 @@
+import { button, make } from './make.ts'
+
+const A_MINUTE_MS = 60_000
+const WARNING_S = 30
+
+/** Minutes without a touch after which the page is cleared for the next visitor; `?idle=` in the address sets it. */
+export function idleMinutes(search: string): number {
+  const asked = Number(new URLSearchParams(search).get('idle') ?? Number.NaN)
+  return asked >= 0 ? asked : 10
+}
+
+/** Warns after the idle time and clears the page unless somebody says to stay; 0 minutes never. */
+export function watchIdle(minutes: number, isEmpty: () => boolean, clear: () => void): void {
+  if (minutes === 0) return
+  let timer = 0
+  const rest = () => {
+    clearTimeout(timer)
+    timer = setTimeout(() => (isEmpty() ? rest() : warn(rest, clear)), minutes * A_MINUTE_MS)
+  }
+  for (const sign of ['pointerdown', 'keydown', 'input']) addEventListener(sign, rest, { passive: true })
+  rest()
+}
+
+function warn(stay: () => void, clear: () => void): void {
+  let left = WARNING_S
+  const seconds = make('b', {}, String(left))
+  const box = make(
+    'dialog',
+    { class: 'notice', 'aria-labelledby': 'idle-title' },
+    make('h2', { id: 'idle-title' }, 'Still there?'),
+    make(
+      'p',
+      {},
+      'The page is cleared for the next visitor in ',
+      seconds,
+      ' s. The design can be brought back.',
+    ),
+    button('I am still here', () => box.close(), 'primary'),
+  )
+  const ticking = setInterval(() => {
+    left -= 1
+    seconds.textContent = String(left)
+    if (left > 0) return
+    box.close()
+    clear()
+  }, 1000)
+  box.addEventListener('close', () => {
+    clearInterval(ticking)
+    box.remove()
+    stay()
+  })
+  document.body.append(box)
+  box.showModal()
+}

@@ -1,0 +1,37 @@
+import { type Field, quantity } from './field.ts'
+
+/** What a rule and a meter tell of a driver without data; below `/drivers/0`. */
+export const bench: readonly Field[] = [
+  quantity(
+    '/dimensions/surroundDiameterMm',
+    'Diameter of the cone',
+    'mm',
+    'From the middle of the rubber edge to its middle opposite.',
+  ),
+  quantity(
+    '/meterOhm',
+    'Resistance on a meter',
+    'ohm',
+    'Across the terminals, the leads of the meter taken off.',
+    {
+      term: 'Re',
+    },
+  ),
+  quantity('/ratedImpedanceOhm', 'Printed impedance', 'ohm', 'Usually 4 or 8, printed on the magnet.'),
+]
+
+export const sweeps: readonly Field[] = [
+  {
+    at: '/freeAir/csv',
+    label: 'Readings in free air',
+    note: 'One a line: Hz and ohm, as in "120 8.4". The magnet held, the cone free.',
+    kind: 'lines',
+  },
+  quantity('/withMass/massG', 'Weight stuck to the cone', 'g', 'Putty or coins, evenly; then read again.'),
+  {
+    at: '/withMass/sweep/csv',
+    label: 'Readings with that weight',
+    note: 'Again Hz and ohm. It tells how soft the suspension is.',
+    kind: 'lines',
+  },
+]

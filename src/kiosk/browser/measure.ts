@@ -1,0 +1,158 @@
+import type { DriverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
+import type { Finding } from '../../schema/frame.ts'
+import { ask, isAbort } from './ask.ts'
+import { type Draft, type Json, withValue } from './draft.ts'
+import { markFaults } from './fault-marks.ts'
+import { rows } from './form-parts.ts'
+import { button, make } from './make.ts'
+import { bench, sweeps } from './measure-fields.ts'
+
+type Measured = DriverMeasurementSections & { answer: string; findings: Finding[] }
+type Row = DriverMeasurementSections['measured'][number]
+
+/** Parameters as a driver of the design takes them, and whether they are a guess. */
+export interface DriverData {
+  parameters: Json
+  guessed: boolean
+}
+
+/** The way to the data of an unknown driver: a guess from its size at once, the truth from readings. */
+export function measureDriver(id: string, use: (data: DriverData) => void): void {
+  let draft: Draft = { drivers: [{ id }] }
+  let asking = new AbortController()
+  const found = make('div', { class: 'found', role: 'status' })
+  const form = make('div', {})
+  const set = (pointer: string, value: Json | undefined) => {
+    draft = withValue(draft, pointer, value)
+    editing.draft = draft
+    void work()
+  }
+  const editing = { draft, set }
+  const box = make(
+    'dialog',
+    { class: 'wide', 'aria-labelledby': 'measure-title' },
+    make('h2', { id: 'measure-title' }, 'What is this driver?'),
+    make('p', {}, 'A rule and a meter are enough for a guess. Readings of its impedance tell the truth.'),
+    form,
+    found,
+    make(
+      'p',
+      {},
+      button('Close', () => box.close()),
+    ),
+  )
+  form.append(rows(editing, bench, '/drivers/0'))
+  form.append(
+    make(
+      'details',
+      { id: 'measure-sweeps' },
+      make('summary', {}, 'I have readings'),
+      rows(editing, sweeps, '/drivers/0'),
+    ),
+  )
+  box.addEventListener('close', () => {
+    asking.abort()
+    box.remove()
+  })
+  const taken = (data: DriverData) => {
+    box.close()
+    use(data)
+  }
+
+  async function work(): Promise<void> {
+    asking.abort()
+    asking = new AbortController()
+    try {
+      const reply = await ask<Measured>('/v1/driver-measurement', draft, asking.signal)
+      markFaults(form, 'faults' in reply ? reply.faults : [], draft)
+      if ('answer' in reply) found.replaceChildren(...shown(reply.answer, taken))
+      else if ('away' in reply) found.replaceChildren(make('p', {}, reply.away))
+    } catch (error) {
+      if (!isAbort(error)) throw error
+    }
+  }
+  document.body.append(box)
+  box.showModal()
+  void work()
+}
+
+function shown(
+  { answer, measured, plan, findings }: Measured,
+  use: (data: DriverData) => void,
+): HTMLElement[] {
+  const [driver] = measured
+  const [how] = plan
+  return [
+    make('p', {}, answer),
+    ...(driver === undefined ? [] : figures(driver, use)),
+    ...findings.map(({ severity, message }) => make('p', { class: `finding ${severity}` }, message)),
+    ...(how === undefined ? [] : guessAndSteps(how, use)),
+  ]
+}
+
+function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
+  const plain = JSON.parse(JSON.stringify(parameters))
+  return [
+    make(
+      'table',
+      {},
+      make(
+        'tr',
+        {},
+        make('th', {}, 'Figure'),
+        make('th', {}, 'Value'),
+        make('th', {}, 'Sure from'),
+        make('th', {}, 'to'),
+      ),
+      table.map(({ figure, value, from, to, unit }) =>
+        make(
+          'tr',
+          {},
+          make('td', {}, figure),
+          ...[value, from, to].map((number) => make('td', {}, `${Number(number.toPrecision(3))} ${unit}`)),
+        ),
+      ),
+    ),
+    make(
+      'p',
+      {},
+      button('Use these data', () => use({ parameters: plain, guessed: false }), 'primary'),
+    ),
+  ]
+}
+
+function guessAndSteps(
+  how: DriverMeasurementSections['plan'][number],
+  use: (data: DriverData) => void,
+): HTMLElement[] {
+  const guess = 'guess' in how ? how.guess : null
+  return [
+    ...(isGuess(guess)
+      ? [
+          make(
+            'p',
+            {},
+            'From its size a driver like this is about so; the real one may be far off. Measure before you saw.',
+          ),
+          make(
+            'p',
+            {},
+            button(
+              'Use the guess for now',
+              () => use({ parameters: guess.parameters, guessed: true }),
+              'primary',
+            ),
+          ),
+        ]
+      : []),
+    make('h3', {}, 'How to measure it'),
+    make(
+      'ol',
+      {},
+      how.steps.map((step) => make('li', {}, step)),
+    ),
+  ]
+}
+
+const isGuess = (guess: unknown): guess is { parameters: Json } =>
+  typeof guess === 'object' && guess !== null && 'parameters' in guess

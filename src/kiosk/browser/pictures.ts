@@ -1,0 +1,95 @@
+import { askFor, isAbort } from './ask.ts'
+import type { Draft } from './draft.ts'
+import { make } from './make.ts'
+
+interface Picture {
+  name: string
+  title: string
+  /** Width over height, so that nothing jumps when it comes. */
+  shape: string
+}
+
+const FIRST: readonly Picture[] = [
+  { name: 'response', title: 'How loud it plays each note', shape: 'chart' },
+  { name: 'excursion', title: 'How far the cone moves at full volume', shape: 'chart' },
+  { name: 'box', title: 'The box', shape: 'drawing' },
+  { name: 'cutting', title: 'Where to saw', shape: 'drawing' },
+]
+
+const MORE: readonly Picture[] = [
+  { name: 'impedance', title: 'What the amplifier sees', shape: 'chart' },
+  { name: 'power-flow', title: 'Where the power goes', shape: 'chart' },
+  { name: 'air-speed', title: 'Air in the tube', shape: 'chart' },
+  { name: 'panels', title: 'Panels with their holes', shape: 'drawing' },
+]
+
+/** The places of the pictures; empty until the first answer. */
+export function pictureFrames(redraw: () => void): { first: HTMLElement; more: HTMLDetailsElement } {
+  const frames = (pictures: readonly Picture[]) =>
+    make(
+      'div',
+      { class: 'pictures' },
+      pictures.map(({ name, title, shape }) =>
+        make(
+          'figure',
+          { class: shape, 'data-picture': name },
+          make('img', { alt: '', hidden: true }),
+          make('p', { class: 'nothing' }, 'Nothing to draw yet.'),
+          make('figcaption', {}, title),
+        ),
+      ),
+    )
+  const more = make('details', { id: 'more-pictures' }, make('summary', {}, 'More pictures'), frames(MORE))
+  more.addEventListener('toggle', redraw)
+  return { first: frames(FIRST), more }
+}
+
+/** Draws every picture that is on show; resolves when the last one stands. */
+export async function drawPictures(
+  places: readonly HTMLElement[],
+  draft: Draft,
+  signal: AbortSignal,
+): Promise<void> {
+  const figures = places
+    .filter((place) => !(place instanceof HTMLDetailsElement) || place.open)
+    .flatMap((place) => [...place.querySelectorAll<HTMLElement>('[data-picture]')])
+  await Promise.all(figures.map((figure) => drawOne(figure, draft, signal)))
+}
+
+async function drawOne(figure: HTMLElement, draft: Draft, signal: AbortSignal): Promise<void> {
+  const image = figure.querySelector('img')
+  if (image === null) return
+  try {
+    const name = figure.dataset['picture'] ?? ''
+    const picture = await askFor(`/v1/design-check?format=svg&picture=${name}`, draft, signal)
+    if (picture === undefined) return nothing(figure, image)
+    const said = saidOf(await picture.text())
+    if (!signal.aborted) await put(figure, image, picture, said)
+  } catch (error) {
+    if (!isAbort(error)) throw error
+  }
+}
+
+/** Title and description of a picture, as it brings them for people who do not see it. Its style must not be parsed here. */
+function saidOf(svg: string): string {
+  const texts = ['title', 'desc'].map(
+    (name) => new RegExp(`<${name}[^>]*>([^<]*)</${name}>`).exec(svg)?.[1] ?? '',
+  )
+  return new DOMParser().parseFromString(texts.join('. '), 'text/html').body.textContent
+}
+
+async function put(figure: HTMLElement, image: HTMLImageElement, picture: Blob, said: string): Promise<void> {
+  const before = image.src
+  image.src = URL.createObjectURL(picture)
+  image.alt = said
+  image.hidden = false
+  figure.classList.add('drawn')
+  if (before !== '') URL.revokeObjectURL(before)
+  await image.decode().catch(() => undefined)
+}
+
+function nothing(figure: HTMLElement, image: HTMLImageElement): void {
+  image.hidden = true
+  image.alt = ''
+  figure.classList.remove('drawn')
+}
