@@ -9,6 +9,7 @@ import { powerFlowPicture } from '../../views/chart/power-flow.ts'
 import { responsePicture } from '../../views/chart/response.ts'
 import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
 import { buildSheet } from '../../views/sheet/build-sheet.ts'
+import { designWiringSvg } from '../../views/wiring/design-circuit.ts'
 import { calculation } from '../calculation.ts'
 import { printingOf } from '../printing.ts'
 import { designCheckAnswer } from './answer.ts'
@@ -31,6 +32,7 @@ export const designCheck = calculation({
       cutting: ({ answer, body }) => cuttingSvg(answer, body),
       panels: ({ answer, body }) => panelsSvg(answer, body),
       box: ({ answer, body }) => boxSvg(answer, body),
+      wiring: ({ answer, body }) => designWiringSvg(answer, body),
     },
     pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
       heavyWork.cutListPdf(printingOf(answer, body, options), gone()),

@@ -1,11 +1,17 @@
 import { loadInBox } from '../../core/design/load-in-box.ts'
 import { LoadImpedanceRequest, loadImpedanceSections } from '../../schema/load-impedance.ts'
 import { loadImpedancePicture } from '../../views/chart/impedance.ts'
+import { loadWiringSvg } from '../../views/wiring/load-circuit.ts'
 import { calculation } from '../calculation.ts'
 import { loadImpedanceAnswer } from './answer.ts'
 
 export const loadImpedance = calculation({
-  views: { svg: { impedance: ({ answer }) => loadImpedancePicture(answer) } },
+  views: {
+    svg: {
+      impedance: ({ answer }) => loadImpedancePicture(answer),
+      wiring: ({ body }) => loadWiringSvg(body),
+    },
+  },
   path: '/v1/load-impedance',
   operationId: 'loadImpedance',
   summary: 'What the amplifier sees of a wiring of drivers',

@@ -2,9 +2,9 @@ import { decibel, hertz, say } from '../../core/say.ts'
 import type { Design } from '../../schema/design.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
 import type { Finding, Verdict } from '../../schema/frame.ts'
-import type { Wiring } from '../../schema/wiring.ts'
 import { responsePicture } from '../chart/response.ts'
 import { boxSvg, cuttingSvg } from '../drawing/cut-list-drawings.ts'
+import { designWiringSvg } from '../wiring/design-circuit.ts'
 import { htmlText, list, paragraph, table } from './html-text.ts'
 import { SHEET_STYLE } from './sheet-style.ts'
 import { stepsOf } from './steps.ts'
@@ -58,7 +58,7 @@ const sections = (checked: Checked, design: Design): { heading: string; html: st
   { heading: 'Sawing order', html: cuts(checked) },
   { heading: 'Holes', html: holes(checked) },
   { heading: 'The box', html: boxSvg(checked, design) ?? '' },
-  { heading: 'Wiring of a channel', html: design.wiring === undefined ? '' : wiring(design.wiring) },
+  { heading: 'Wiring', html: designWiringSvg(checked, design) ?? '' },
   { heading: 'What it does', html: responsePicture(checked, { lowestHz: design.wants?.lowestHz }) },
   { heading: 'What a meter should show', html: readings(checked) },
 ]
@@ -134,21 +134,6 @@ const holes = ({ panels: rows }: Checked): string =>
         )}`,
     )
     .join('\n')
-
-/** The tree of a channel as nested lists: what hangs in series or in parallel. */
-function wiring(tree: Wiring): string {
-  const part = (node: Wiring): string => {
-    if (typeof node === 'string') return htmlText(node)
-    if ('series' in node) return branch('one after the other, plus to minus', node.series)
-    if ('parallel' in node) return branch('side by side, plus to plus', node.parallel)
-    if ('resistorOhm' in node) return `resistor ${say(node.resistorOhm, 'ohm')}`
-    if ('inductorMh' in node) return `coil ${say(node.inductorMh, 'mH')}`
-    return `capacitor ${say(node.capacitorUf, 'uF')}`
-  }
-  const branch = (how: string, nodes: readonly Wiring[]): string =>
-    `${how}:<ul>${nodes.map((node) => `<li>${part(node)}</li>`).join('')}</ul>`
-  return `<div class="wiring">${part(tree)}</div>`
-}
 
 const readings = ({ readings: rows, tuning, limits }: Checked): string =>
   `${table(
