@@ -1,4 +1,6 @@
 import { mm } from '../say.ts'
+import type { Homeless } from '../shop/back.ts'
+import type { BraceClash } from '../shop/brace-clashes.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
@@ -11,23 +13,51 @@ const LEAST_AT_CONTROL_MM = 2
 /** Shaft that a knob grips, mm. Common practice, no source. */
 const LEAST_FOR_KNOB_MM = 8
 
-/** Rules about braces, fittings, holes where the maker wants them, and the control. */
-export const fittingRules: readonly Rule<ShopFacts>[] = [
+/** A brace and one thing that it meets. */
+export const braceClashRules: readonly Rule<BraceClash>[] = [
   {
     code: 'brace-hits-body',
     severity: 'blocker',
-    at: ({ braceClash }) => braceClash?.at ?? '/box/braces',
+    at: ({ at }) => at,
     unit: 'mm',
-    when: ({ braceClash }) => braceClash !== null,
-    value: ({ braceClash }) => braceClash?.shortMm ?? 0,
+    when: ({ shortMm }) => shortMm > 0,
+    value: ({ shortMm }) => shortMm,
     limit: () => 0,
-    message: ({ braceClash }) =>
-      `The ${braceClash?.brace} and ${braceClash?.body} want the same room: ${mm(braceClash?.shortMm ?? 0)} are missing.`,
-    remedies: ({ braceClash }) => [
-      `Move the brace by ${atLeast(braceClash?.shortMm ?? 0)}, away from ${braceClash?.body}.`,
+    message: ({ brace, body, shortMm }) =>
+      `The ${brace} and ${body} want the same room: ${mm(shortMm)} are missing.`,
+    remedies: ({ body, shortMm }) => [
+      `Move the brace by ${atLeast(shortMm)}, away from ${body}.`,
       'Notch the brace around the body and glue a block beside it instead.',
     ],
   },
+]
+
+/** Something that found no place on the back. */
+export const homelessRules: readonly Rule<Homeless>[] = [
+  {
+    code: 'back-holes-do-not-fit',
+    severity: 'blocker',
+    at: ({ at }) => at,
+    unit: 'mm',
+    when: ({ shortMm }) => shortMm > 0,
+    value: ({ shortMm }) => shortMm,
+    limit: () => 0,
+    message: ({ id, along, shortMm }) =>
+      along === 'width'
+        ? `${id} is ${mm(shortMm)} wider than the room between the walls, so it has no place on the back.`
+        : `${id} finds no place on the back with the wood it needs: ${mm(shortMm)} of height are missing.`,
+    remedies: ({ at, along, growMm }) => [
+      ...(along === 'height' ? ['Ask for less wood between holes by leastWebMm of the workshop.'] : []),
+      ...(at.startsWith('/box/fittings')
+        ? ['Put it on the front: panel, xMm and yMm.']
+        : ['Use a smaller one.']),
+      `Make the box ${atLeast(growMm)} ${along === 'width' ? 'wider' : 'higher'}.`,
+    ],
+  },
+]
+
+/** Rules about braces, fittings, holes where the maker wants them, and the control. */
+export const fittingRules: readonly Rule<ShopFacts>[] = [
   {
     code: 'brace-outside-box',
     severity: 'blocker',
@@ -65,24 +95,9 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     ],
   },
   {
-    code: 'back-holes-do-not-fit',
-    severity: 'blocker',
-    at: '/box/fittings',
-    unit: 'mm',
-    when: ({ backShortMm }) => backShortMm > 0,
-    value: ({ backShortMm }) => backShortMm,
-    limit: () => 0,
-    message: ({ backShortMm }) =>
-      `What goes on the back does not fit between the walls with the wood it needs: ${mm(backShortMm)} are missing.`,
-    remedies: () => [
-      'Put two of them side by side: give xMm and yMm.',
-      'Move one to the front, or make the box larger.',
-    ],
-  },
-  {
     code: 'back-web-breaks',
     severity: 'blocker',
-    at: '/box/fittings',
+    at: ({ backWeb }) => backWeb?.at ?? '/box',
     unit: 'mm',
     when: ({ backWeb }) => backWeb !== null && backWeb.webMm < BREAKING_WEB_MM,
     value: ({ backWeb }) => backWeb?.webMm ?? 0,
@@ -97,7 +112,7 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
   {
     code: 'back-web-thin',
     severity: 'warning',
-    at: '/box/fittings',
+    at: ({ backWeb }) => backWeb?.at ?? '/box',
     unit: 'mm',
     when: ({ backWeb, leastWebMm }) =>
       backWeb !== null && backWeb.webMm >= BREAKING_WEB_MM && backWeb.webMm < leastWebMm,

@@ -1,10 +1,11 @@
+import type { Finding } from '../../schema/frame.ts'
 import { significant } from '../say.ts'
 import { STRIP_CAUTION } from '../shop/cautions.ts'
 import type { BoardFacts, ShopFacts } from '../shop/shop-facts.ts'
-import type { Rule } from './rule.ts'
+import { apply, type Rule } from './rule.ts'
 import { drillingRules } from './shop-drilling.ts'
 import { ductRules } from './shop-duct.ts'
-import { fittingRules } from './shop-fittings.ts'
+import { braceClashRules, fittingRules, homelessRules } from './shop-fittings.ts'
 import { frontRules } from './shop-front.ts'
 import { insideRules } from './shop-inside.ts'
 import { joineryRules } from './shop-joinery.ts'
@@ -17,6 +18,13 @@ export const shopRules: readonly Rule<ShopFacts>[] = [
   ...ductRules,
   ...drillingRules,
   ...joineryRules,
+]
+
+/** What there is to say about a box: its own rules, and one finding for every clash and everything without a place. */
+export const shopFindings = (facts: ShopFacts): Finding[] => [
+  ...apply(shopRules, facts),
+  ...facts.homeless.flatMap((homeless) => apply(homelessRules, homeless)),
+  ...facts.braceClashes.flatMap((clash) => apply(braceClashRules, clash)),
 ]
 
 /** Strips narrower than this are not pushed by hand, mm. Common practice, no source. */

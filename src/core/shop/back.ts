@@ -1,20 +1,28 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Hole } from '../../schema/panel.ts'
 import type { PassiveRadiator } from '../../schema/port.ts'
+import { type Lacking, nearestPlace, type PanelRoom, placesBeside } from './back-places.ts'
+import type { Point } from './bolt-circle.ts'
 import type { BoxPlan } from './box-plan.ts'
 import { type Drilling, drillingOf, driverHoles, ROUND, sawFor, wantedFor } from './driver-holes.ts'
 import type { FrontDriver } from './front-bodies.ts'
-import { column } from './front-column.ts'
+import { gapMm, type Opening } from './hole-gaps.ts'
 import { fittingItem, type PanelItem, type PlacedItem, roundOf } from './panel-item.ts'
 
-/** The back of a box: its holes, and by how much they do not fit. */
+/** The back of a box: its holes, and what does not fit. */
 export interface Back {
   holes: Hole[]
   /** Radiators and fittings that found a place; x counts from the left as seen from behind. */
   items: PlacedItem[]
   radiators: FrontDriver[]
-  /** Room wanted along the back beyond what there is, mm; 0 when all fits. */
-  shortMm: number
+  /** Those that found none, with where the request describes them. */
+  homeless: Homeless[]
+}
+
+/** Something without a place on the back, and the room it lacks. */
+export interface Homeless extends Lacking {
+  id: string
+  at: string
 }
 
 /** The name of the hole for the lead. */
@@ -51,14 +59,10 @@ const radiatorItem = (radiator: FrontDriver, drilling: Drilling): PanelItem => (
   make: (centre) => driverHoles('radiator', radiator, centre, drilling),
 })
 
-/** Height and width of what an item covers, mm. */
-function sizeOf({ footprint: { diameterMm, slotWidthMm, slotHeightMm } }: PanelItem): [number, number] {
-  return [diameterMm ?? slotHeightMm ?? 0, diameterMm ?? slotWidthMm ?? 0]
-}
-
 /**
  * The back of a box: the hole for the lead low in the middle, and above it a column of radiators and fittings, in
- * the order of the request, unless the request says where something goes.
+ * the order of the request, unless the request says where something goes. What looks for a place keeps clear of what
+ * has one.
  * @param webMm  least wood between holes, mm
  */
 export function backOf(
@@ -69,7 +73,6 @@ export function backOf(
 ): Back {
   const drilling = drillingOf(request, plan)
   const told = new Map((request.box?.holes ?? []).map(({ for: id, xMm, yMm }) => [id, { xMm, yMm }]))
-  const cable = { ...cableHole(panel.lengthMm, panel.widthMm, plan), ...told.get(CABLE) }
   const sawn = (frame: FrontDriver['frame']) =>
     frame.cutoutDiameterMm + sawFor(wantedFor(frame, drilling.pilotMm), drilling.sawsMm).looseMm
   const radiators = radiatorsOf(request.passiveRadiator, sawn)
@@ -79,29 +82,40 @@ export function backOf(
       fitting.panel === 'front' ? [] : [fittingItem(fitting, index, drilling.thicknessMm)],
     ),
   ].map((item) => ({ ...item, given: item.given ?? told.get(item.id) ?? null }))
-  const free = items.filter(({ given }) => given === null)
+  const given = items.flatMap(({ id, footprint, given: centre }) =>
+    centre === null ? [] : [{ id, ...footprint, ...centre }],
+  )
   const insetMm = (panel.lengthMm - plan.inner.widthMm) / 2
-  const floorMm = told.has(CABLE) ? insetMm : cable.yMm + (cable.diameterMm ?? 0) / 2
-  const bodies = free.map((item) => {
-    const [alongMm, acrossMm] = sizeOf(item)
-    return { alongMm, acrossMm, rimMm: 0, shelfMm: 0, clearMm: 0 }
-  })
-  const ends = { firstMm: webMm, lastMm: webMm }
-  const placed = column(bodies, panel.widthMm - insetMm - floorMm, webMm, ends)
-  const acrossMm = Math.max(0, ...bodies.map((body) => body.acrossMm - plan.inner.widthMm))
+  const room = { ...panel, insetMm, floorMm: insetMm, webMm }
+  const low = cableHole(panel.lengthMm, panel.widthMm, plan)
+  const cable = { ...low, ...(told.get(CABLE) ?? cablePlace(low, given, room)) }
+  const isLow = cable.xMm === low.xMm && cable.yMm === low.yMm
+  const floorMm = isLow ? cable.yMm + plan.leadHoleMm / 2 : insetMm
+  const places = placesBeside(
+    items.filter((item) => item.given === null),
+    [cable, ...given],
+    { ...room, floorMm },
+  )
   const inPlace = items.flatMap((item): PlacedItem[] => {
-    const alongMm = placed.centresMm[free.indexOf(item)]
-    const found = alongMm === undefined ? null : { xMm: panel.lengthMm / 2, yMm: floorMm + alongMm }
-    const centre = item.given ?? found
-    return centre === null ? [] : [{ ...item, centre }]
+    const centre = item.given ?? places.centres.get(item.id)
+    return centre === undefined ? [] : [{ ...item, centre }]
   })
   return {
     holes: [cable, ...inPlace.flatMap(({ make, centre }) => make(centre))],
     items: inPlace,
     radiators,
-    shortMm: free.length === 0 ? 0 : Math.max(placed.shortMm, acrossMm),
+    homeless: items.flatMap(({ id, at }) => {
+      const lacking = places.lacking.get(id)
+      return lacking === undefined ? [] : [{ id, at, ...lacking }]
+    }),
   }
 }
+
+/** Where the hole for the lead goes by itself: low in the middle, or near there where something is in the way. */
+const cablePlace = (low: Hole, given: readonly Opening[], room: PanelRoom): Point =>
+  given.every((other) => gapMm(low, other) >= room.webMm)
+    ? low
+    : (nearestPlace({ id: CABLE, footprint: low }, low, given, room) ?? low)
 
 /** The hole for the lead, low in the middle of the back. */
 function cableHole(backLengthMm: number, backWidthMm: number, { carcass, leadHoleMm }: BoxPlan): Hole {

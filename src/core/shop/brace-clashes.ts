@@ -36,7 +36,7 @@ function sharedMm(placed: PlacedBrace, body: Body, plan: BoxPlan): number {
   return body.fromMm > 0 ? atMm + half - body.fromMm : body.toMm - (atMm - half)
 }
 
-/** Braces that meet a body inside or each other, each with the worst one. Geometry. */
+/** Every brace with every body inside and every brace before it that it meets, the worst of each brace first. Geometry. */
 export function braceClashes(
   plan: BoxPlan,
   bodies: readonly Body[],
@@ -49,14 +49,13 @@ export function braceClashes(
       .slice(0, index)
       .filter(({ brace }) => brace.lies === placed.brace.lies)
       .map((other) => ({ body: other.id, shortMm: thicknessMm - Math.abs(other.atMm - placed.atMm) }))
-    const met = bodies
+    const bodiesMet = bodies
       .filter(({ fromMm, toMm }) => toMm > fromMm)
       .map((body) => ({ body: body.id, shortMm: sharedMm(placed, body, plan) }))
-    return [...met, ...others]
+    return [...bodiesMet, ...others]
       .filter(({ shortMm }) => shortMm > 0)
       .sort((a, b) => b.shortMm - a.shortMm)
-      .slice(0, 1)
-      .map((worst) => ({ at, brace: id, ...worst }))
+      .map((met) => ({ at, brace: id, ...met }))
   })
 }
 

@@ -2,7 +2,7 @@ import type { CutListRequest, CutListSections } from '../../schema/cut-list.ts'
 import type { Assumption, Finding } from '../../schema/frame.ts'
 import type { Panel } from '../../schema/panel.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
-import { boardRules, shopRules } from '../findings/shop.ts'
+import { boardRules, shopFindings, shopRules } from '../findings/shop.ts'
 import type { Fault, Outcome, Refusal } from '../outcome.ts'
 import type { Formula } from '../working.ts'
 import { backOf } from './back.ts'
@@ -105,7 +105,7 @@ function wantedForBox(
     panels,
     edging,
     hardware: hardwareOf(request, plan, front, { back, braces }, edging),
-    findings: apply(shopRules, facts),
+    findings: shopFindings(facts),
     assumptions: [...plan.assumptions, ...boxAssumptions(request, plan, webMm), ...braceAssumptions(braces)],
     cautions: [...boxCautions(edging !== null, front.holes.length > 0), ...cautionsOf(shopRules, facts)],
     working: boxFormulas(plan, edgesMm, strip),

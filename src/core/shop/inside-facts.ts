@@ -5,9 +5,10 @@ import { type Body, backBodies, CONTROL_BODY, frontBodies, insetMm, magnetMm } f
 import type { BoxPlan } from './box-plan.ts'
 import { braceClashes, crossingBraces, outsideBrace } from './brace-clashes.ts'
 import type { PlacedBrace } from './braces.ts'
-import { edgeGapMm, gapMm, narrowestWeb } from './hole-gaps.ts'
+import { edgeGapMm, gapMm, narrowestWeb, type Web } from './hole-gaps.ts'
 import type { Front } from './holes.ts'
 import { least } from './least.ts'
+import type { PlacedItem } from './panel-item.ts'
 import type { ShopFacts } from './shop-facts.ts'
 
 /** What is inside and on the back, with its places settled. */
@@ -18,11 +19,11 @@ export interface Inside {
 
 type InsideFacts = Pick<
   ShopFacts,
-  | 'braceClash'
+  | 'braceClashes'
   | 'braceOutside'
   | 'braceCross'
   | 'divider'
-  | 'backShortMm'
+  | 'homeless'
   | 'backWeb'
   | 'depthClash'
   | 'overWall'
@@ -51,16 +52,31 @@ export function insideFacts(
       laminated === true && thicknessMm === plan.carcass.thicknessMm,
   )
   return {
-    braceClash: least(braceClashes(plan, [...baskets, ...onBack], braces), ({ shortMm }) => -shortMm),
+    braceClashes: braceClashes(plan, [...baskets, ...onBack], braces),
     braceOutside: outsideBrace(plan, braces),
     braceCross: crossingBraces(braces),
     divider: braces.find(({ brace }) => brace.openShare === 0)?.at ?? null,
-    backShortMm: back.shortMm,
-    backWeb: narrowestWeb(drilled, panel.lengthMm, panel.widthMm),
+    homeless: back.homeless,
+    backWeb: webWithPlace(narrowestWeb(drilled, panel.lengthMm, panel.widthMm), placeIn(request, back.items)),
     depthClash: depthClash(magnets, onBack, front, plan),
     overWall: overWall(request, plan, front, panel, back, [...magnets, ...onBack]),
     laminate: stock < 0 ? null : `/stock/${stock}/laminated`,
   }
+}
+
+/** Where the request describes or places something on a panel; the box itself where it does neither. */
+const placeIn =
+  ({ box }: CutListRequest, items: readonly PlacedItem[]) =>
+  (id: string): string => {
+    const told = (box?.holes ?? []).findIndex((hole) => hole.for === id)
+    return told < 0 ? (items.find((item) => item.id === id)?.at ?? '/box') : `/box/holes/${told}`
+  }
+
+/** The narrowest wood, told at the later of both that the request describes. */
+function webWithPlace(web: Web | null, placeOf: (id: string) => string): ShopFacts['backWeb'] {
+  if (web === null) return null
+  const described = web.between.map(placeOf).filter((at) => at !== '/box')
+  return { ...web, at: described.at(-1) ?? '/box' }
 }
 
 /** What comes from the front and what comes from the back where they meet worst in depth. Geometry. */
@@ -110,11 +126,7 @@ function overWall(
 ): ShopFacts['overWall'] {
   const inset = insetMm(panel, plan)
   const { widthMm, heightMm } = plan.inner
-  const placeOf = (id: string) => {
-    const told = (request.box?.holes ?? []).findIndex((hole) => hole.for === id)
-    const item = [...front.fittings, ...back.items].find((candidate) => candidate.id === id)
-    return told < 0 ? (item?.at ?? '/box') : `/box/holes/${told}`
-  }
+  const placeOf = placeIn(request, [...front.fittings, ...back.items])
   const drilled = (holes: readonly Hole[], side: string) =>
     holes
       .filter((hole) => !isScrew(hole))

@@ -1,3 +1,4 @@
+import type { Homeless } from './back.ts'
 import type { BraceClash } from './brace-clashes.ts'
 import type { Duct } from './duct.ts'
 import type { FrontLayout } from './front-layout.ts'
@@ -32,15 +33,18 @@ export interface ShopFacts {
   /** Edge band: the strip as bought, into how many it is slit, and the width of each, mm; null when no edge is banded. */
   strip: { boughtMm: number; slitsInto: number; eachMm: number } | null
   duct: Duct | null
-  braceClash: BraceClash | null
+  /** Every pair of a brace and something it meets. */
+  braceClashes: BraceClash[]
   /** The brace that reaches furthest into a wall or past it, and by how much, mm. */
   braceOutside: { at: string; id: string; overMm: number; sideMm: number } | null
   /** Two braces that cross. */
   braceCross: { at: string; ids: [string, string] } | null
   /** Where a brace without a window is described. */
   divider: string | null
-  backShortMm: number
-  backWeb: Web | null
+  /** What found no place on the back. */
+  homeless: Homeless[]
+  /** The narrowest wood on the back, and where the request describes what makes it so. */
+  backWeb: (Web & { at: string }) | null
   /** Something from the front and something from the back that want the same room, and how much depth is missing. */
   depthClash: { at: string; between: [string, string]; shortMm: number } | null
   /** A hole or a fitting that reaches over the wall behind it, and how far, mm. */

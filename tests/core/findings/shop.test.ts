@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { apply } from '../../../src/core/findings/rule.ts'
-import { boardRules, shopRules } from '../../../src/core/findings/shop.ts'
+import { boardRules, shopFindings, shopRules } from '../../../src/core/findings/shop.ts'
+import { braceClashRules, homelessRules } from '../../../src/core/findings/shop-fittings.ts'
 import type { BoardFacts, ShopFacts } from '../../../src/core/shop/shop-facts.ts'
 
 /** A box nothing is wrong with. */
@@ -26,11 +27,11 @@ const sound: ShopFacts = {
   unscrewed: { edges: 0, of: 12, shortestMm: 140 },
   strip: { boughtMm: 13, slitsInto: 1, eachMm: 13 },
   duct: null,
-  braceClash: null,
+  braceClashes: [],
   braceOutside: null,
   divider: null,
-  backShortMm: 0,
-  backWeb: { webMm: 12, between: ['a', 'b'] },
+  homeless: [],
+  backWeb: { at: '/box/fittings/0', webMm: 12, between: ['a', 'b'] },
   braceCross: null,
   depthClash: null,
   overWall: null,
@@ -41,7 +42,7 @@ const sound: ShopFacts = {
   radiator: false,
 }
 
-const codes = (facts: ShopFacts) => apply(shopRules, facts).map(({ code }) => code)
+const codes = (facts: ShopFacts) => shopFindings(facts).map(({ code }) => code)
 
 it('a box just inside every limit of the shop reference has no finding', () => {
   expect(codes(sound)).toEqual([])
@@ -81,7 +82,7 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
   [
     'brace-hits-body',
     'blocker',
-    { braceClash: { at: '/box/braces/0', brace: 'brace', body: 'a', shortMm: 0.1 } },
+    { braceClashes: [{ at: '/box/braces/0', brace: 'brace', body: 'a', shortMm: 0.1 }] },
   ],
   [
     'brace-outside-box',
@@ -89,10 +90,14 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
     { braceOutside: { at: '/box/braces/0/atMm', id: 'brace', overMm: 0.1, sideMm: 96 } },
   ],
   ['divider-parts-the-air', 'warning', { divider: '/box/braces/0' }],
-  ['back-holes-do-not-fit', 'blocker', { backShortMm: 0.1 }],
-  ['back-web-breaks', 'blocker', { backWeb: { webMm: 2.9, between: ['a', 'b'] } }],
-  ['back-web-thin', 'warning', { backWeb: { webMm: 3, between: ['a', 'b'] } }],
-  ['back-web-thin', 'warning', { backWeb: { webMm: 11.9, between: ['a', 'b'] } }],
+  [
+    'back-holes-do-not-fit',
+    'blocker',
+    { homeless: [{ id: 'a', at: '/passiveRadiator', shortMm: 0.1, growMm: 0.1, along: 'height' }] },
+  ],
+  ['back-web-breaks', 'blocker', { backWeb: { at: '/box', webMm: 2.9, between: ['a', 'b'] } }],
+  ['back-web-thin', 'warning', { backWeb: { at: '/box', webMm: 3, between: ['a', 'b'] } }],
+  ['back-web-thin', 'warning', { backWeb: { at: '/box', webMm: 11.9, between: ['a', 'b'] } }],
   ['meets-in-depth', 'blocker', { depthClash: { at: '/box/fittings/0', between: ['a', 'b'], shortMm: 0.1 } }],
   ['hole-over-wall', 'blocker', { overWall: { at: '/box/holes/0', id: 'a on the front', overMm: 0.1 } }],
   ['braces-cross', 'note', { braceCross: { at: '/box/braces/1', ids: ['brace 1', 'brace 2'] } }],
@@ -124,7 +129,7 @@ const OUTSIDE: [string, string, Partial<ShopFacts>][] = [
 
 describe('just outside a limit', () => {
   it.each(OUTSIDE)('%s is a %s', (code, severity, change) => {
-    const found = apply(shopRules, { ...sound, ...change })
+    const found = shopFindings({ ...sound, ...change })
     expect(found.map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]])
   })
 
@@ -135,7 +140,8 @@ describe('just outside a limit', () => {
 
   it('every rule has its row above', () => {
     const tried = new Set(['no-room-for-cheeks', ...OUTSIDE.map(([code]) => code)])
-    expect(shopRules.map(({ code }) => code).filter((code) => !tried.has(code))).toEqual([])
+    const rules = [...shopRules, ...braceClashRules, ...homelessRules]
+    expect(rules.map(({ code }) => code).filter((code) => !tried.has(code))).toEqual([])
   })
 })
 
@@ -218,7 +224,7 @@ it.each(SHORT)('%s is a %s', (code, severity, change) => {
 
 it('codes are unique, every finding has a remedy, and its text no unknown', () => {
   const all = [
-    ...OUTSIDE.flatMap(([, , change]) => apply(shopRules, { ...sound, ...change })),
+    ...OUTSIDE.flatMap(([, , change]) => shopFindings({ ...sound, ...change })),
     ...SHORT.flatMap(([, , change]) => apply(boardRules, { ...enough, ...change })),
   ]
   for (const { message, remedies, at } of all) {

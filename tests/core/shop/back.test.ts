@@ -49,11 +49,12 @@ describe('what goes on the back', () => {
     expect(faults({ fittings: [board(19)] })).toEqual([])
   })
   it('that runs into the hole for the lead is a blocker, as on the front', () => {
-    // The lead: 8 mm wide, its middle at 2 x 12 + 8 = 32 mm. A jack of 30 x 20 mm around (60, 30) covers 20 to 40 mm
+    // The lead: 8 mm wide, its middle told at 32 mm. A jack of 30 x 20 mm around (60, 30) covers 20 to 40 mm
     // of the height; the middle of the lead is 8 mm inside it and its rim 4 mm more.
     const jack = { id: 'jack', cutout: { widthMm: 30, heightMm: 20 }, xMm: 60, yMm: 30 }
-    const found = withBox({ fittings: [jack] }).findings.find(({ code }) => code === 'back-web-breaks')
-    expect(found).toMatchObject({ severity: 'blocker' })
+    const holes = [{ for: 'cable', xMm: 60, yMm: 32 }]
+    const found = withBox({ fittings: [jack], holes }).findings.find(({ code }) => code === 'back-web-breaks')
+    expect(found).toMatchObject({ severity: 'blocker', at: '/box/fittings/0' })
     expect(found?.value).toBeCloseTo(-12, 9)
     expect(found?.message).toBe('On the back: The holes of cable and jack run 12 mm into each other.')
   })

@@ -71,6 +71,19 @@ describe('a brace', () => {
     expect(finding?.message).toMatch(/brace and main/)
   })
 
+  it('that meets several bodies names each pair, with what is missing for each', () => {
+    // Drivers reach 38 mm behind the front, a brace around 40 mm begins at 34: 4 mm for both. The socket begins at
+    // 136 - 100 = 36 mm, the brace ends at 46: 10 mm.
+    const fittings = [{ id: 'socket', holeDiameterMm: 10, depthMm: 100, xMm: 20, yMm: 120 }]
+    const braces = [{ lies: 'behind-front' as const, atMm: 40, openShare: 0 }]
+    const found = withBox({ fittings, braces }).findings.filter(({ code }) => code === 'brace-hits-body')
+    expect(found.map(({ at, value, message }) => [at, value, / and (.+) want/.exec(message)?.[1]])).toEqual([
+      ['/box/braces/0', 10, 'socket'],
+      ['/box/braces/0', 4, 'main 1'],
+      ['/box/braces/0', 4, 'main 2'],
+    ])
+  })
+
   it('parallel to the front lets a driver through its window', () => {
     // One driver in the middle: a window of 0.64 is 76.8 mm wide, its basket 66 mm.
     const one = { drivers: [{ ...request.drivers![0]!, count: 1 }] }
