@@ -5,6 +5,41 @@ import { ref, share } from './shared.ts'
 export const Severity = oneOf(['blocker', 'warning', 'note'], 'How much it matters')
 export type Severity = Static<typeof Severity>
 
+/** Any JSON value. */
+export type Json = null | boolean | number | string | readonly Json[] | { readonly [name: string]: Json }
+
+const PatchStep = share(
+  'PatchStep',
+  Type.Object(
+    {
+      op: oneOf(['add', 'replace', 'remove'], 'What is done; add also replaces what stands there already'),
+      path: Type.String({ description: 'JSON Pointer into the request', examples: ['/box/kind'] }),
+      value: Type.Optional(
+        Type.Unsafe<Json>({
+          description: 'What is put there, any JSON; left out with remove',
+          examples: ['closed'],
+        }),
+      ),
+    },
+    { additionalProperties: false, description: 'One step of a JSON Patch (RFC 6902)' },
+  ),
+)
+export type PatchStep = Static<typeof PatchStep>
+
+export const Fix = share(
+  'Fix',
+  Type.Object(
+    {
+      do: Type.String({ description: 'The same text as the remedy it belongs to' }),
+      patch: Type.Array(ref(PatchStep), {
+        description: 'JSON Patch (RFC 6902) on the request; all steps together make the remedy',
+      }),
+    },
+    { additionalProperties: false, description: 'A remedy as a change of the request' },
+  ),
+)
+export type Fix = Static<typeof Fix>
+
 export const Finding = share(
   'Finding',
   Type.Object(
@@ -17,6 +52,12 @@ export const Finding = share(
       limit: Type.Optional(Type.Number({ description: 'The figure it is held against' })),
       unit: Type.Optional(Type.String({ description: 'Unit of both' })),
       remedies: Type.Array(Type.String(), { description: 'What to do, cheapest first' }),
+      fixes: Type.Optional(
+        Type.Array(ref(Fix), {
+          description:
+            'Those remedies that are a plain change of the request, in the same order; left out when none is',
+        }),
+      ),
     },
     { additionalProperties: false, description: 'One thing the maker should know' },
   ),

@@ -1,12 +1,16 @@
+import type { Box } from '../../schema/box.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
-import type { BoxFacts } from '../findings/box.ts'
-import type { PortFacts } from '../findings/port.ts'
-import type { Assembled, BoxInput } from './assemble.ts'
+import type { BoxFacts } from '../findings/box-facts.ts'
+import { closing } from '../findings/closing.ts'
+import type { PortFacts } from '../findings/port-facts.ts'
+import { isRefusal } from '../outcome.ts'
+import { type Assembled, assemble, type BoxInput } from './assemble.ts'
 import { reachMm, straightMm } from './elbows.ts'
 import type { Judgement } from './judgement.ts'
 import type { FullDrive } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { midBandGain, relativeLevelDb } from './system-figures.ts'
+import { adjustable, tuningSteps } from './port-changes.ts'
+import { midBandGain, relativeLevelDb, systemFigures } from './system-figures.ts'
 import { tubeAirL } from './tuned-port.ts'
 import { isReachable } from './tuning.ts'
 
@@ -21,6 +25,7 @@ export function portFacts(
   if (port === null) return null
   return {
     at: '/port',
+    ...adjustable(input, assembled),
     tuningHz: port.tuningHz,
     lengthMm: port.lengthMm,
     highestTuningHz: port.highestTuningHz,
@@ -38,17 +43,26 @@ export function portFacts(
 /** What the rules about driver and box look at. */
 export function boxFacts(
   input: BoxInput,
-  { speaker, contradiction }: Assembled,
+  assembled: Assembled,
   judgement: Judgement,
   tuning: BoxTuningSections['tuning'],
   drive: FullDrive,
 ): BoxFacts {
   const { lowestHz } = judgement
+  const { speaker, contradiction } = assembled
   return {
     ...drive.limits,
     kind: input.box.kind,
     driverAt: input.driverAt,
     driveVoltageV: judgement.voltageV,
+    drive: judgement.drive,
+    closing: closing(input),
+    closedPeakDb: () => closedPeakDb(input, judgement.voltageV),
+    tuning: (tuningHz) => tuningSteps(input, assembled, tuningHz),
+    fsHz: speaker.driver.fsHz,
+    lining: input.box.lining ?? 'none',
+    absorptionGiven: input.box.absorptionQ !== undefined,
+    f6Hz: tuning.f6Hz,
     qts: tuning.qts,
     h: tuning.h ?? null,
     peakDb: tuning.peakDb,
@@ -79,4 +93,11 @@ function drivePower(input: BoxInput, speaker: Loudspeaker, voltageV: number): Bo
     midBandGain(speaker) *
     (speaker.circuit.reOhm / (speaker.circuit.reOhm + speaker.circuit.sourceOhm))
   return { powerW: driverV ** 2 / speaker.driver.reOhm, ratedW: ratedPowerW }
+}
+
+/** The peak of the same box without its opening, dB; null where such a box cannot be. */
+function closedPeakDb(input: BoxInput, voltageV: number): number | null {
+  const box: Box = { ...input.box, kind: 'closed', portQ: null }
+  const assembled = assemble({ ...input, box, port: undefined, passiveRadiator: undefined })
+  return isRefusal(assembled) ? null : systemFigures(assembled.speaker, voltageV).peakDb
 }

@@ -71,6 +71,7 @@ export function boxTuning(request: BoxTuningRequest): Outcome<BoxTuningSections>
       : []
   const outcome = analyse(input, assembled, {
     voltageV,
+    drive: { at: '/drive/voltageV', given: request.drive !== undefined },
     lowestHz: null,
     curve: request.curve,
     fitJudged: false,

@@ -4,6 +4,8 @@ import type { Tube } from '../../schema/port.ts'
 /** At what drive to judge a loudspeaker, and what is wanted from it. */
 export interface Judgement {
   voltageV: number
+  /** Pointer to that voltage in the request and whether its parent is given; null where the amplifier sets it. */
+  drive: { at: string; given: boolean } | null
   /** Lowest note that counts; f3 when null. */
   lowestHz: number | null
   curve: Curve | undefined

@@ -1,11 +1,13 @@
 import type { PortRequest, PortSections } from '../../schema/port-calculation.ts'
 import { type AirState, airAssumptions, airOf } from '../air.ts'
 import { portRules } from '../findings/port.ts'
+import type { PortFacts } from '../findings/port-facts.ts'
 import { apply } from '../findings/rule.ts'
 import type { Outcome, Refusal } from '../outcome.ts'
 import { straightMm, straightOrNull } from './elbows.ts'
 import { endsOf } from './end-correction.ts'
 import { portAssumptions } from './port-assumptions.ts'
+import { givenOf } from './port-changes.ts'
 import type { PortGeometry } from './port-geometry.ts'
 import { pipeResonanceOf, portFaults, portWorking, type TunedPort, tubeAirL, tunePort } from './tuned-port.ts'
 
@@ -77,8 +79,14 @@ export function port(request: PortRequest): Outcome<PortSections> | Refusal {
   const air = airOf(request.air)
   const solved = tunePort(request, request.netVolumeL, air)
   const pipeResonanceHz = pipeResonanceOf(solved, request.netVolumeL, air)
-  const facts = {
+  const facts: PortFacts = {
     at: '',
+    given: givenOf(request),
+    tuningOf: (lengthMm: number) => {
+      const { tuningHz: _, ...open } = request
+      return tunePort({ ...open, lengthMm }, request.netVolumeL, air).tuningHz
+    },
+    hasBends: request.elbows !== undefined,
     tuningHz: solved.tuningHz,
     lengthMm: solved.lengthMm,
     highestTuningHz: solved.highestTuningHz,

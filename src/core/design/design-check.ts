@@ -20,6 +20,7 @@ import { withThickness } from './box-thickness.ts'
 import { channelGroup } from './channel-group.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
+import { fittingProportions } from './fitting-proportions.ts'
 import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
@@ -157,7 +158,8 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
   const plan = channelPlan(design)
   const input = boxInput(design, isRefusal(plan) ? null : plan)
   const assembled = assemble(input)
-  const cut = cutListOf(design, isRefusal(assembled) ? null : portReachMm(input, assembled))
+  const reachesMm = isRefusal(assembled) ? null : portReachMm(input, assembled)
+  const cut = cutListOf(design, reachesMm)
   const electrics =
     isRefusal(plan) || isRefusal(assembled)
       ? refusalOf([powerBudget(budgetRequest(design, design.amplifier.channels ?? 1))])
@@ -167,6 +169,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
   const { load, power } = electrics
   const box = analyse(input, assembled, {
     voltageV: power.sections.power.cleanVoltageV,
+    drive: null,
     lowestHz: design.wants?.lowestHz ?? null,
     curve: undefined,
     tubes: [],
@@ -179,6 +182,7 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
   const parts = [load, power, box, cut]
   const whole: WholeDesignFacts = {
     hasSides: hasSides(design),
+    proportions: hasSides(design) ? null : fittingProportions(design, reachesMm),
     ownBacks: design.drivers.flatMap((driver) => (driver === plan.main ? [] : [driver.id])),
   }
   return {

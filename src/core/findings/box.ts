@@ -1,73 +1,22 @@
-import type { Box } from '../../schema/box.ts'
 import { decibel, hertz, mm, say, significant, volt, watt } from '../say.ts'
+import type { BoxFacts } from './box-facts.ts'
+import {
+  deeper,
+  filled,
+  higherLowestNote,
+  highPass,
+  lessBoom,
+  quieter,
+  smallerBox,
+  tunedNearDriver,
+  turnedDown,
+  widerPort,
+} from './box-remedies.ts'
+import { remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
-
-export interface BoxFacts {
-  kind: Box['kind']
-  /** Pointer to the parameters of the driver in the request. */
-  driverAt: string
-  driveVoltageV: number
-  qts: number
-  h: number | null
-  peakDb: number
-  peakHz: number | null
-  xmaxMm: number | null
-  bandFromHz: number
-  excursionMm: number
-  excursionAtHz: number
-  /** Tuning of an open box; null for a closed one. */
-  tuningHz: number | null
-  /** Highest excursion below that tuning, and below the band where the box still holds the cone. */
-  unloadedMm: number
-  heldBelowBandMm: number
-  protectiveHighPassHz: number | null
-  safeVoltageV: number | null
-  airSpeedMPerS: number
-  airSpeedAtHz: number
-  radiatorMm: number
-  radiatorXmaxMm: number | null
-  /** The lowest note wanted and the level there against the level above the bass; null when none is wanted. */
-  lowest: { hz: number; levelDb: number } | null
-  /** A total Q wanted of a closed box; null when none was named. */
-  wanted: { qtc: number; reachable: boolean } | null
-  /** Power of a full sine in one driver and its rating; null where that is unknown or judged elsewhere. */
-  drivePower: { powerW: number; ratedW: number } | null
-  /** The worst contradiction among the given driver data; null when they agree. */
-  contradiction: { field: string; given: number; implied: number; share: number } | null
-}
 
 const xmax = (facts: BoxFacts): number => facts.xmaxMm ?? Number.POSITIVE_INFINITY
 const metres = (value: number): string => say(value, 'm/s', 2)
-const quieter = (facts: BoxFacts): string[] =>
-  facts.safeVoltageV === null
-    ? []
-    : [
-        `Keep the level down: with notes below ${hertz(facts.bandFromHz)} in the music, ${volt(facts.safeVoltageV)} on the channel is the most, ${decibel(20 * Math.log10(facts.driveVoltageV / facts.safeVoltageV))} below full.`,
-      ]
-const highPass = (facts: BoxFacts): string[] =>
-  // A corner inside the band takes the music away with the danger.
-  facts.protectiveHighPassHz === null || facts.protectiveHighPassHz > facts.bandFromHz
-    ? []
-    : [`Put a second-order high-pass at ${hertz(facts.protectiveHighPassHz)} before the amplifier.`]
-const widerPort = [
-  'Use a wider port; it gets longer with its area.',
-  'Round both ends of the port.',
-  'Turn the level down.',
-]
-
-const smallerBox = (facts: BoxFacts): string =>
-  facts.kind === 'closed'
-    ? 'Use a smaller box: it holds the cone better, at the cost of the deepest notes.'
-    : 'Use a smaller box, or tune it nearer to the note where the cone moves most.'
-
-/** What brings a missing lowest note back: an open box plays best just above its tuning. */
-function deeper({ kind, tuningHz, lowest }: BoxFacts): string {
-  if (kind === 'closed') return 'Use a larger box.'
-  return (tuningHz ?? 0) < 0.85 * (lowest?.hz ?? 0)
-    ? 'Tune the box higher: it plays loudest just above its tuning, and this tuning lies far below the note.'
-    : 'Use a larger box, or a lower tuning.'
-}
-
 export const boxRules: readonly Rule<BoxFacts>[] = [
   {
     code: 'cone-leaves-range-in-band',
@@ -94,7 +43,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     remedies: (facts) => [
       ...highPass(facts),
       ...quieter(facts),
-      'Build it closed instead: a closed box holds the cone at every frequency.',
+      remedy('Build it closed instead: a closed box holds the cone at every frequency.', facts.closing),
     ],
   },
   {
@@ -119,7 +68,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => 34,
     message: (facts) =>
       `At full drive the air in the port would reach ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: it stops working as a port and roars.`,
-    remedies: () => widerPort,
+    remedies: (facts) => widerPort(facts, 34),
   },
   {
     code: 'port-air-speed-high',
@@ -131,7 +80,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => 17,
     message: (facts) =>
       `At full drive the air in the port reaches ${metres(facts.airSpeedMPerS)} at ${hertz(facts.airSpeedAtHz)}: the port is plainly audible.`,
-    remedies: () => widerPort,
+    remedies: (facts) => widerPort(facts, 17),
   },
   {
     code: 'port-air-speed-noticeable',
@@ -155,7 +104,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: (facts) => facts.radiatorXmaxMm ?? 0,
     message: (facts) =>
       `At full drive the passive radiator would move ${mm(facts.radiatorMm)}; it is clean up to ${mm(facts.radiatorXmaxMm ?? 0)}.`,
-    remedies: () => ['Use a larger radiator, or two.', 'Turn the level down.'],
+    remedies: (facts) => [
+      'Use a larger radiator, or two.',
+      turnedDown(facts, (facts.radiatorXmaxMm ?? 0) / facts.radiatorMm),
+    ],
   },
   {
     code: 'radiator-travel-not-judged',
@@ -176,7 +128,13 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: ({ drivePower }) => drivePower?.ratedW ?? 0,
     message: ({ drivePower }) =>
       `A steady sine at this voltage puts ${watt(drivePower?.powerW ?? 0)} in a driver rated for ${watt(drivePower?.ratedW ?? 0)}.`,
-    remedies: () => ['Drive it with less.', 'Share the power among more drivers.'],
+    remedies: (facts) => [
+      turnedDown(
+        facts,
+        Math.sqrt((facts.drivePower?.ratedW ?? 0) / (facts.drivePower?.powerW ?? Number.POSITIVE_INFINITY)),
+      ),
+      'Share the power among more drivers.',
+    ],
   },
   {
     code: 'wanted-qtc-out-of-reach',
@@ -202,13 +160,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => 3,
     message: (facts) =>
       `The bass stands ${decibel(facts.peakDb)} above the rest near ${hertz(facts.peakHz ?? 0)}: it will boom.`,
-    remedies: (facts) => [
-      facts.kind === 'closed'
-        ? 'Use a larger box; for a driver of high Q even that helps only so far.'
-        : 'Close the box: this driver is too lightly damped for a port.',
-      'Fill the box loosely with fibre.',
-      'Set the box away from walls and corners.',
-    ],
+    remedies: (facts) => [lessBoom(facts), ...filled(facts), 'Set the box away from walls and corners.'],
   },
   {
     code: 'vented-with-lightly-damped-driver',
@@ -219,7 +171,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => 0.6,
     message: (facts) =>
       `With a total Q of ${significant(facts.qts, 2)} this driver is better in a closed box; a port makes its bass ring.`,
-    remedies: () => ['Try the same box closed and compare.'],
+    remedies: (facts) => [remedy('Try the same box closed and compare.', facts.closing)],
   },
   {
     code: 'tuning-far-from-driver',
@@ -230,7 +182,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: (facts) => ((facts.h ?? 0) > 2 ? 2 : 0.4),
     message: (facts) =>
       `The box is tuned to ${significant(facts.h ?? 0, 2)} times the resonance of the driver, far from any classic box.`,
-    remedies: () => ['Tune nearer to the resonance of the driver.'],
+    remedies: (facts) => [tunedNearDriver(facts)],
   },
   {
     code: 'lowest-note-missing',
@@ -242,6 +194,6 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     limit: () => -6,
     message: ({ lowest }) =>
       `The lowest note wanted, ${hertz(lowest?.hz ?? 0)}, comes ${decibel(-(lowest?.levelDb ?? 0))} below the rest.`,
-    remedies: (facts) => ['Ask for a higher lowest note.', deeper(facts), 'Use a driver of lower resonance.'],
+    remedies: (facts) => [higherLowestNote(facts), deeper(facts), 'Use a driver of lower resonance.'],
   },
 ]

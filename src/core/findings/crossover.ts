@@ -1,5 +1,7 @@
 import { decibel, hertz, watt } from '../say.ts'
 import type { LoadFacts } from './load.ts'
+import { put, type Remedy, remedy } from './remedy.ts'
+import { upToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
 /** A driver this far below the loudest in its best band adds nothing to the sound, dB. Common practice, no source. */
@@ -19,6 +21,17 @@ const unheardIds = (facts: LoadFacts) => [...new Set(unheard(facts).map(({ drive
 const highestResonanceHz = ({ cornerHz }: LoadFacts) => (cornerHz ?? 0) / 2
 const padW = ({ crossover }: LoadFacts) =>
   Math.max(0, ...crossover.map(({ padSeriesW, padShuntW }) => Math.max(padSeriesW ?? 0, padShuntW ?? 0)))
+
+/** Above this nothing is handed over any more: the end of hearing. */
+const HIGHEST_CORNER_HZ = 20_000
+
+function handedOver(leastHz: number): Remedy {
+  const hz = upToThree(leastHz)
+  return remedy(
+    `Hand over at ${hertz(hz)} or above.`,
+    hz > HIGHEST_CORNER_HZ ? null : [put('/crossover/cornerHz', hz)],
+  )
+}
 
 /** About drivers behind coils and capacitors, and about the crossover that is wished. */
 export const crossoverRules: readonly Rule<LoadFacts>[] = [
@@ -65,7 +78,7 @@ export const crossoverRules: readonly Rule<LoadFacts>[] = [
     message: (facts) =>
       `"${facts.treble?.id ?? ''}" resonates at ${hertz(facts.treble?.fsHz ?? 0)}, less than an octave below the corner of ${hertz(facts.cornerHz ?? 0)}: its impedance peak undoes the filter there, and it moves farther than it should.`,
     remedies: ({ treble, crossoverOrder }) => [
-      `Hand over at ${hertz(2 * (treble?.fsHz ?? 0))} or above.`,
+      handedOver(2 * (treble?.fsHz ?? 0)),
       ...(crossoverOrder === 1 ? ['Use a second-order crossover.'] : []),
       'Use a treble driver of a lower resonance.',
     ],

@@ -1,5 +1,6 @@
 import { significant } from '../say.ts'
-import type { BoxFacts } from './box.ts'
+import type { BoxFacts } from './box-facts.ts'
+import { type Remedy, remedy, takeOut } from './remedy.ts'
 import type { Rule } from './rule.ts'
 
 // Rounding explains 3%, a careless measurement 25%; beyond that a figure is simply wrong. Common practice, no source.
@@ -8,9 +9,12 @@ const NONSENSE_PCT = 25
 const contradictionPct = (facts: BoxFacts): number => 100 * (facts.contradiction?.share ?? 0)
 const contradictionText = ({ contradiction }: BoxFacts): string =>
   `The driver data contradict each other: ${contradiction?.field} is given as ${significant(contradiction?.given ?? 0, 3)}, the other figures ask for ${significant(contradiction?.implied ?? 0, 3)}.`
-const contradictionRemedies = [
+const contradictionRemedies = ({ driverAt, contradiction }: BoxFacts): Remedy[] => [
   'Check units and decimal point of every figure.',
-  'Leave out the figure you trust least; the others complete it.',
+  remedy(
+    `Leave out ${contradiction?.field ?? ''}, or another figure that you trust less; the others complete it.`,
+    [takeOut(`${driverAt}/${contradiction?.field ?? ''}`)],
+  ),
   'Measure the driver again.',
 ]
 
@@ -26,7 +30,7 @@ export const driverDataRules: readonly Rule<BoxFacts>[] = [
     limit: () => NONSENSE_PCT,
     message: (facts) =>
       `${contradictionText(facts)} No driver is like that, so nothing calculated from it can be trusted.`,
-    remedies: () => contradictionRemedies,
+    remedies: contradictionRemedies,
   },
   {
     code: 'driver-data-contradict',
@@ -37,7 +41,7 @@ export const driverDataRules: readonly Rule<BoxFacts>[] = [
     value: contradictionPct,
     limit: () => 3,
     message: contradictionText,
-    remedies: () => contradictionRemedies,
+    remedies: contradictionRemedies,
   },
   {
     code: 'travel-not-judged',

@@ -2,6 +2,8 @@ import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import { speakerLead } from '../power/cable.ts'
 import { decibel, hertz, ohm, significant, watt } from '../say.ts'
+import { put, type Remedy, remedy, takeOut } from './remedy.ts'
+import { downToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
 /** What the rules about the load look at. */
@@ -55,6 +57,15 @@ const leadOf = ({ load, leadOhm }: LoadFacts) => {
 }
 const leadLossDb = (facts: LoadFacts) => -leadOf(facts).lossDb
 
+/** A lead that loses no more than that; the rule only applies where the request gives its resistance. */
+const shorterLead = ({ load, leadOhm }: LoadFacts): Remedy => {
+  const most = downToThree((load.minimumOhm - leadOhm) * (10 ** (LEAD_LOSS_DB / 20) - 1))
+  return remedy(
+    `Use a thicker or shorter lead, ${ohm(most)} out and back at the most.`,
+    most > 0 ? [put('/leadOhm', most)] : null,
+  )
+}
+
 /** A lowest point at the edge of the curve is no particular frequency. */
 const whereLowest = ({ load, loadCurve }: LoadFacts) =>
   load.minimumAtHz === loadCurve.frequencyHz[0] ? 'from the lowest bass on' : `at ${hertz(load.minimumAtHz)}`
@@ -77,9 +88,10 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     message: (facts) =>
       `The amplifier would see ${ohm(facts.load.minimumOhm)} ${whereLowest(facts)}; it stands ${ohm(allowedOhm(facts))} at the least, 80 % of its rated minimum.`,
     remedies: (facts) => [
-      ...drivable(facts).map(
-        ({ text, ratedOhm, powerW }) =>
-          `Wire ${text}: ${ohm(ratedOhm)}${powerW === null ? '' : `, ${watt(powerW)} clean`}.`,
+      ...drivable(facts).map(({ wiring, text, ratedOhm, powerW }) =>
+        remedy(`Wire ${text}: ${ohm(ratedOhm)}${powerW === null ? '' : `, ${watt(powerW)} clean`}.`, [
+          put('/wiring', wiring),
+        ]),
       ),
       'Use drivers of a higher rated impedance, or fewer of them on a channel.',
       'Use an amplifier board that is made for a lower load.',
@@ -167,7 +179,7 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     limit: () => LEAD_LOSS_DB,
     message: (facts) =>
       `The lead to the drivers takes ${decibel(leadLossDb(facts))} and loosens the bass: the electrical Q is ${significant(leadOf(facts).qesFactor, 3)} times that of the drivers alone.`,
-    remedies: () => ['Use a thicker lead.', 'Use a shorter lead.', 'Wire for a higher impedance.'],
+    remedies: (facts) => [shorterLead(facts), 'Wire for a higher impedance.'],
   },
   {
     code: 'louder-wiring-possible',
@@ -178,7 +190,10 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     value: (facts) => loudest(facts)?.levelDb ?? 0,
     message: (facts) =>
       `The amplifier may also drive ${loudest(facts)?.text}, which is ${decibel(loudest(facts)?.levelDb ?? 0)} louder.`,
-    remedies: (facts) => louder(facts).map(({ text, ratedOhm }) => `Wire ${text}: ${ohm(ratedOhm)}.`),
+    remedies: (facts) =>
+      louder(facts).map(({ wiring, text, ratedOhm }) =>
+        remedy(`Wire ${text}: ${ohm(ratedOhm)}.`, [put('/wiring', wiring)]),
+      ),
   },
   {
     code: 'meter-reads-open',
@@ -211,9 +226,12 @@ export const driverInLoadRules: readonly Rule<DriverPrint>[] = [
       const { leastOhm, mostOhm } = believableResistanceOhm(print.ratedImpedanceOhm)
       return `A driver rated ${ohm(print.ratedImpedanceOhm)} reads ${ohm(leastOhm)} to ${ohm(mostOhm)} on a meter; "${print.id}" is said to read ${ohm(print.reOhm)}. The resistance is believed and the print is not used.`
     },
-    remedies: () => [
+    remedies: ({ at }) => [
       'Measure the resistance again, leads off, and subtract what the probes read when they touch.',
-      'If it reads the same, correct ratedImpedanceOhm or leave it out; the load is then rated by its lowest impedance.',
+      remedy(
+        'If it reads the same, correct ratedImpedanceOhm or leave it out; the load is then rated by its lowest impedance.',
+        [takeOut(at)],
+      ),
     ],
   },
 ]

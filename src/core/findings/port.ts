@@ -1,39 +1,26 @@
 import { MOST_TUBE_SHARE } from '../box/port-geometry.ts'
 import { hertz, litre, mm } from '../say.ts'
+import type { PortFacts } from './port-facts.ts'
+import { leastLengthMm, longer, SHORTEST_MM, shorter } from './port-remedies.ts'
+import { type Remedy, remedy, takeOut } from './remedy.ts'
 import type { Rule } from './rule.ts'
-
-export interface PortFacts {
-  /** Pointer to the port in the request, empty when its fields stand at the top level. */
-  at: string
-  tuningHz: number
-  lengthMm: number | null
-  highestTuningHz: number
-  pipeResonanceHz: number | null
-  panelThicknessMm: number | null
-  insideDepthMm: number | null
-  diameterMm: number
-  /** How far it reaches from the front towards the back, and what is left of it beside its bends, mm. */
-  reachMm: number
-  straightMm: number
-  netVolumeL: number
-  /** Air inside all tubes together, litres; 0 without a length. */
-  tubeAirL: number
-}
 
 const lengthOf = (facts: PortFacts): number => facts.lengthMm ?? 0
 /** Free way from the inner end of the tube to the wall behind it, mm. */
 const behindTubeMm = (facts: PortFacts): number =>
   (facts.insideDepthMm ?? 0) - (facts.reachMm - (facts.panelThicknessMm ?? 0))
 
-// Below this no small box is tuned: common practice, no source.
-const LOWEST_USEFUL_HZ = 15
-// A bare cut-out in a thin panel is already this long.
-const SHORTEST_MM = 3
 // Pipe tones are plain where voices are: common practice, no source.
 const VOICE_HZ = [200, 1500] as const
 
 /** Edge of a cube of the air in the box, mm: no straight tube much longer than that goes in. */
 const cubeEdgeMm = (facts: PortFacts): number => 100 * Math.cbrt(facts.netVolumeL)
+
+/** As long as leaves a diameter free behind the tube; what a bent one reaches does not depend on its length. */
+const shorterBehind = (facts: PortFacts): Remedy[] =>
+  facts.hasBends
+    ? ['Ask for a higher tuning.']
+    : shorter(facts, (facts.insideDepthMm ?? 0) + (facts.panelThicknessMm ?? 0) - facts.diameterMm)
 
 export const portRules: readonly Rule<PortFacts>[] = [
   {
@@ -47,9 +34,7 @@ export const portRules: readonly Rule<PortFacts>[] = [
     message: (facts) =>
       `No tube of this size tunes this box to ${hertz(facts.tuningHz)}: even the bare opening tunes it to ${hertz(facts.highestTuningHz)}, and every length of tube lowers that.`,
     remedies: (facts) => [
-      ...(facts.highestTuningHz < LOWEST_USEFUL_HZ
-        ? []
-        : [`Ask for ${hertz(facts.highestTuningHz)} or less.`]),
+      ...longer(facts, leastLengthMm(facts)),
       'Use a wider port, or more of them.',
       'Make the box smaller.',
     ],
@@ -65,7 +50,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: (facts) => facts.panelThicknessMm ?? 0,
     message: (facts) =>
       `The port would be ${mm(lengthOf(facts))} long, less than the panel of ${mm(facts.panelThicknessMm ?? 0)} it goes through.`,
-    remedies: () => ['Use a wider port: the length grows with its area.', 'Ask for a lower tuning.'],
+    remedies: (facts) => [
+      'Use a wider port: the length grows with its area.',
+      ...longer(facts, leastLengthMm(facts)),
+    ],
   },
   {
     code: 'port-does-not-fit',
@@ -77,9 +65,9 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: (facts) => (facts.insideDepthMm ?? 0) + (facts.panelThicknessMm ?? 0),
     message: (facts) =>
       `The port reaches ${mm(facts.reachMm)} from the front, but the box is ${mm(facts.insideDepthMm ?? 0)} deep inside, so the tube meets the wall behind it.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Use a narrower tube: the length shrinks with its area; watch the air speed.',
-      'Ask for a higher tuning.',
+      ...shorterBehind(facts),
       'Bend the tube, keeping the same length along its middle.',
       'Make the box deeper.',
     ],
@@ -99,7 +87,11 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: (facts) => facts.diameterMm,
     message: (facts) =>
       `Behind the tube only ${mm(behindTubeMm(facts))} stay free; with less than a diameter, ${mm(facts.diameterMm)}, it tunes lower than calculated.`,
-    remedies: () => ['Bend the tube or use a narrower one.', 'Make the box deeper.'],
+    remedies: (facts) => [
+      'Bend the tube or use a narrower one.',
+      ...shorterBehind(facts),
+      'Make the box deeper.',
+    ],
   },
   {
     code: 'bends-longer-than-port',
@@ -111,7 +103,8 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: lengthOf,
     message: (facts) =>
       `The bends alone are ${mm(lengthOf(facts) - facts.straightMm)} long, more than the ${mm(lengthOf(facts))} the port may have.`,
-    remedies: () => [
+    remedies: (facts) => [
+      remedy('Leave the bends out: a port this short needs none.', [takeOut(`${facts.at}/elbows`)]),
       'Use fewer or tighter bends.',
       'Use a wider tube, or a lower tuning: both make the port longer.',
     ],
@@ -126,9 +119,9 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: (facts) => MOST_TUBE_SHARE * facts.netVolumeL,
     message: (facts) =>
       `The port alone would hold ${litre(facts.tubeAirL)}, more than half of the ${litre(facts.netVolumeL)} in the box: that is no longer a box with a port.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Use a narrower tube: length and volume shrink with its area.',
-      'Ask for a higher tuning.',
+      ...shorter(facts, (lengthOf(facts) * MOST_TUBE_SHARE * facts.netVolumeL) / facts.tubeAirL),
       'Use a larger box.',
     ],
   },
@@ -145,9 +138,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: cubeEdgeMm,
     message: (facts) =>
       `The port would be ${mm(lengthOf(facts))} long; a cube of this volume is only ${mm(cubeEdgeMm(facts))} wide.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Bend the tube, keeping its length along the middle.',
-      'Use a narrower tube, or a higher tuning.',
+      'Use a narrower tube.',
+      ...shorter(facts, cubeEdgeMm(facts)),
     ],
   },
   {
@@ -161,7 +155,7 @@ export const portRules: readonly Rule<PortFacts>[] = [
     limit: () => SHORTEST_MM,
     message: (facts) =>
       `The port would be only ${mm(lengthOf(facts))} long; the panel it goes through is thicker.`,
-    remedies: () => ['Use a wider port, which gets longer.', 'Ask for a lower tuning.'],
+    remedies: (facts) => ['Use a wider port, which gets longer.', ...longer(facts, SHORTEST_MM)],
   },
   {
     code: 'port-pipe-resonance-low',

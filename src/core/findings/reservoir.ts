@@ -1,6 +1,8 @@
 import { ATTACH_LARGEST_UF, neededRatingV } from '../power/reservoir.ts'
 import { ampere, hertz, ohm, say, significant, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
+import { put, type Remedy, remedy } from './remedy.ts'
+import { downToThree, upToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
 /** Floating point must not push a value over its limit. */
@@ -25,12 +27,45 @@ const lowestRatingV = ({ source }: PowerFacts) => source.highestVoltageV * (1 - 
 const bassGainV = ({ sections }: PowerFacts) =>
   (sections.reservoir?.lowestBurstV ?? 0) - (sections.reservoir?.lowestBurstWithoutV ?? 0)
 
-const attachRemedies = ({ sections }: PowerFacts) => [
-  `Use ${ATTACH_LARGEST_UF} uF or less at the port; a bigger one does little for the bass.`,
+const limited = (limiterOhm: number) => [put('/supply/inrushLimiterOhm', limiterOhm)]
+
+/** As much as may be plugged in, uF: above 5 V less than the capacitor that the standard names for 5 V. */
+const mostAtPlugUf = (facts: PowerFacts): number =>
+  Math.min(ATTACH_LARGEST_UF, downToThree(facts.reservoirUf / timesOver(facts)))
+
+const smallEnough = (facts: PowerFacts): Remedy =>
+  remedy(
+    `Use ${say(mostAtPlugUf(facts), 'uF')} or less at the port; a bigger one does little for the bass.`,
+    [put('/supply/reservoirUf', mostAtPlugUf(facts))],
+  )
+
+const attachRemedies = (facts: PowerFacts): Remedy[] => [
+  smallEnough(facts),
   'Put the capacitor before the switch where the source allows it.',
-  `Charge it through ${ohm(sections.reservoir?.lawfulLimiterOhm ?? 0)} and bypass that afterwards with a relay or transistor; a few ohms do not do.`,
-  `Use a load switch with soft start at 100 mA: ${say(sections.reservoir?.softStartMs ?? 0, 'ms')}, amplifier muted meanwhile.`,
+  remedy(
+    `Charge it through ${ohm(facts.sections.reservoir?.lawfulLimiterOhm ?? 0)} and bypass that afterwards with a relay or transistor; a few ohms do not do.`,
+    limited(facts.sections.reservoir?.lawfulLimiterOhm ?? 0),
+  ),
+  `Use a load switch with soft start at 100 mA: ${say(facts.sections.reservoir?.softStartMs ?? 0, 'ms')}, amplifier muted meanwhile.`,
 ]
+
+const marked = ({ sections }: PowerFacts): Remedy => {
+  const leastV = sections.reservoir?.leastRatingV ?? 0
+  return remedy(`Use one marked ${volt(leastV)} or more.`, [put('/supply/reservoirRatingV', leastV)])
+}
+
+/** Limits the inrush to what the contacts of the switch are rated for. */
+function inrushLimited(facts: PowerFacts): Remedy {
+  const ratedA = facts.supply.switchRatedA ?? 0
+  const limiterOhm = upToThree(facts.source.highestVoltageV / ratedA)
+  return remedy(
+    `Limit the inrush with an NTC or a bypassed resistor, ${ohm(limiterOhm)} or more when cold.`,
+    limited(limiterOhm),
+  )
+}
+
+/** Still enough for the switching edges and short of what is meant for the bass, uF. Common practice, no source. */
+const SMALL_UF = 100
 
 export const reservoirRules: readonly Rule<PowerFacts>[] = [
   {
@@ -43,7 +78,7 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     limit: ({ source }) => source.highestVoltageV,
     message: (facts) =>
       `The reservoir is marked ${volt(ratingV(facts))} and would stand on ${volt(facts.source.highestVoltageV)}.`,
-    remedies: ({ sections }) => [`Use one marked ${volt(sections.reservoir?.leastRatingV ?? 0)} or more.`],
+    remedies: (facts) => [marked(facts)],
     caution:
       'An electrolytic capacitor above its voltage or with reversed polarity vents hot: eye protection, and check the stripe before the first power.',
   },
@@ -60,7 +95,7 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     limit: ({ source }) => neededRatingV(source),
     message: (facts) =>
       `The reservoir is marked ${volt(ratingV(facts))}; on ${volt(facts.source.highestVoltageV)} ${volt(neededRatingV(facts.source))} or more is wanted, so that neither tolerance nor heat brings it to its limit.`,
-    remedies: ({ sections }) => [`Use one marked ${volt(sections.reservoir?.leastRatingV ?? 0)}.`],
+    remedies: (facts) => [marked(facts)],
   },
   {
     code: 'reservoir-over-attach-limit',
@@ -97,9 +132,9 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     limit: ({ supply }) => supply.switchRatedA ?? 0,
     message: (facts) =>
       `Switching on sends ${ampere(attachPeakA(facts))} through contacts rated for ${ampere(facts.supply.switchRatedA ?? 0)}: they weld.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Put the reservoir before the switch.',
-      'Limit the inrush with an NTC or a bypassed resistor.',
+      inrushLimited(facts),
       'Use a smaller reservoir.',
     ],
   },
@@ -119,7 +154,10 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
       `At 50 Hz the reservoir lifts the lowest voltage by only ${say(1000 * Math.max(0, bassGainV(facts)), 'mV')}${helpsText(facts)}`,
     remedies: () => [
       'Spend the money on a shorter, thicker lead instead.',
-      'Keep a small one with a 0.1 to 1 uF ceramic beside it for the switching edges.',
+      remedy(
+        `Keep a small one, ${SMALL_UF} uF, with a 0.1 to 1 uF ceramic beside it for the switching edges.`,
+        [put('/supply/reservoirUf', SMALL_UF)],
+      ),
     ],
   },
 ]

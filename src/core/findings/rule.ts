@@ -1,4 +1,5 @@
 import type { Finding, Severity, Verdict } from '../../schema/frame.ts'
+import { isFix, type Remedy } from './remedy.ts'
 
 /** One finding as a row: when it applies to the facts of its subject and what it then says. */
 export interface Rule<Facts> {
@@ -11,7 +12,8 @@ export interface Rule<Facts> {
   limit?: (facts: Facts) => number
   unit?: string
   message: (facts: Facts) => string
-  remedies: (facts: Facts) => string[]
+  /** What to do, cheapest first; with a patch where that is a plain change of the request. */
+  remedies: (facts: Facts) => readonly Remedy[]
   /** Said once in `cautions` when the finding applies: where the work can hurt someone. */
   caution?: string
 }
@@ -30,8 +32,17 @@ export function apply<Facts>(rules: readonly Rule<Facts>[], facts: Facts): Findi
       ...(rule.value && { value: rule.value(facts) }),
       ...(rule.limit && { limit: rule.limit(facts) }),
       ...(rule.unit !== undefined && { unit: rule.unit }),
-      remedies: rule.remedies(facts),
+      ...told(rule.remedies(facts)),
     }))
+}
+
+/** The texts of all remedies, and those that change the request by themselves. */
+function told(remedies: readonly Remedy[]): Pick<Finding, 'remedies' | 'fixes'> {
+  const fixes = remedies.filter(isFix)
+  return {
+    remedies: remedies.map((remedy) => (isFix(remedy) ? remedy.do : remedy)),
+    ...(fixes.length > 0 && { fixes }),
+  }
 }
 
 /** The cautions that belong to the rules that apply, each once. */

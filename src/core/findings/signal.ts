@@ -1,7 +1,17 @@
 import type { PowerBudgetSections } from '../../schema/power-budget.ts'
 import { decibel, hertz, say, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
+import { put, type Remedy, remedy, takeOut } from './remedy.ts'
 import type { Rule } from './rule.ts'
+import {
+  closer,
+  dimmerIndicator,
+  LOUDER,
+  largerCapacitor,
+  otherGain,
+  redIndicator,
+  smallerControl,
+} from './signal-remedies.ts'
 
 type LimitedBy = PowerBudgetSections['power']['limitedBy']
 
@@ -29,19 +39,9 @@ const largestControlOhm = ({ inputResistanceOhm }: PowerFacts) => CONTROL_SHARE 
 
 const limitedBy = ({ sections }: PowerFacts) => sections.power.limitedBy
 
-/** What there is to gain where the loudness ends: more voltage does nothing for a weak source. */
-const LOUDER = {
-  clipping: [
-    'Wire the drivers so that the amplifier gives more power.',
-    'Use a higher supply voltage if board and drivers stand it.',
-  ],
-  'source-level': ['Set a higher gain on the board, or use a source of a higher level.'],
-  'supply-current': ['Use a supply of the same voltage that gives more current.'],
-} satisfies Record<LimitedBy, string[]>
-
-const louder = (facts: PowerFacts) => [
-  'Sit closer, or put the boxes near a wall.',
-  ...LOUDER[limitedBy(facts)],
+const louder = (facts: PowerFacts, gains: 'peaks' | 'programme'): Remedy[] => [
+  closer(facts, wantedDb(facts) - (gains === 'peaks' ? peakDb(facts) : programmeDb(facts))),
+  ...LOUDER[limitedBy(facts)](facts, gains),
   'Use more sensitive drivers.',
 ]
 
@@ -71,7 +71,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     limit: wantedDb,
     message: (facts) =>
       `${PEAKS_REACH[limitedBy(facts)]} only ${decibel(peakDb(facts))} at the listener; ${decibel(wantedDb(facts))} is wanted.`,
-    remedies: louder,
+    remedies: (facts) => louder(facts, 'peaks'),
   },
   {
     code: 'programme-quieter-than-wanted',
@@ -83,7 +83,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     limit: wantedDb,
     message: (facts) =>
       `Peaks reach the ${decibel(wantedDb(facts))} wanted, but ${PROGRAMME_AVERAGES[limitedBy(facts)]} ${decibel(programmeDb(facts))} at the listener.`,
-    remedies: louder,
+    remedies: (facts) => louder(facts, 'programme'),
   },
   {
     code: 'source-level-too-low',
@@ -95,7 +95,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     limit: () => TOO_WEAK_DB,
     message: (facts) =>
       `The source ends ${decibel(-overdriveDb(facts))} below full power; clipping would take ${volt(facts.sections.gain?.clipAtSourceV ?? 0)}.`,
-    remedies: () => ['Set a higher gain on the board, if it can.', 'Use the line output of the source.'],
+    remedies: (facts) => [otherGain(facts, 'higher'), 'Use the line output of the source.'],
   },
   {
     code: 'source-level-too-high',
@@ -109,7 +109,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
       `With the knob open the source overdrives by ${decibel(overdriveDb(facts))}: all use is in the first part of the turn.`,
     remedies: (facts) => [
       `Put a pad of ${decibel(overdriveDb(facts))} before the volume control.`,
-      'Set a lower gain on the board.',
+      otherGain(facts, 'lower'),
     ],
   },
   {
@@ -123,7 +123,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `The coupling capacitor falls off below ${hertz(cornerHz(facts))}; a third of the lowest wanted note is ${hertz(thirdHz(facts))}.`,
     remedies: (facts) => [
-      `Use ${say(((facts.signal?.inputCapacitorUf ?? 0) * cornerHz(facts)) / thirdHz(facts), 'uF')} or more.`,
+      largerCapacitor(facts, thirdHz(facts)),
       'Leave it on purpose, as a high-pass that protects the cone below the tuning of the box.',
     ],
   },
@@ -138,11 +138,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `The amplifier input of ${say(facts.inputResistanceOhm / 1000, 'kohm')} bends the law of a ${say(controlOhm(facts) / 1000, 'kohm')} control.`,
     remedies: (facts) => [
-      ...(largestControlOhm(facts) < LEAST_CONTROL_OHM
-        ? []
-        : [
-            `Use a control of ${say(largestControlOhm(facts) / 1000, 'kohm')} or less, but not below ${say(LEAST_CONTROL_OHM / 1000, 'kohm')}.`,
-          ]),
+      ...smallerControl(largestControlOhm(facts), LEAST_CONTROL_OHM),
       'Live with it: it only gets loud later in the turn.',
     ],
   },
@@ -156,7 +152,7 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     message: ({ groundError }) =>
       `Source and amplifier hang on one supply: the bass current flows through the audio shield too and adds about ${say(1000 * (groundError?.errorV ?? 0), 'mV')}, ${besideMusic(groundError?.errorDb ?? 0)}, as hum and whine.`,
     remedies: () => [
-      'Feed the amplifier from another supply.',
+      remedy('Feed the amplifier from another supply.', [put('/supply/sharedWithSource', false)]),
       'Shorten and thicken the ground lead of the supply.',
       'Put an audio transformer 1:1, 600 ohm, in each channel.',
       'Use an isolated converter with a filter, sized for the peak current.',
@@ -174,9 +170,9 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     limit: () => ORDINARY_RESISTOR_MW,
     message: ({ sections }) =>
       `The resistor of the indicator turns ${say(sections.indicator?.dissipationMw ?? 0, 'mW')} into heat; an ordinary one of 0.25 W should have ${say(ORDINARY_RESISTOR_MW, 'mW')} at the most.`,
-    remedies: ({ sections }) => [
-      'Take 1 mA for the indicator: it is still clear indoors.',
-      `Buy a resistor of ${say(sections.indicator?.resistorRatingW ?? 0, 'W')} and keep it off wires and lining.`,
+    remedies: (facts) => [
+      dimmerIndicator(facts),
+      `Buy a resistor of ${say(facts.sections.indicator?.resistorRatingW ?? 0, 'W')} and keep it off wires and lining.`,
     ],
     caution: 'A resistor loaded to its rating burns skin and melts insulation: mount it clear of both.',
   },
@@ -188,6 +184,9 @@ export const signalRules: readonly Rule<PowerFacts>[] = [
     when: ({ sections }) => sections.indicator !== null && sections.indicator.resistorOhm === null,
     value: ({ source }) => source.voltageV,
     message: ({ source }) => `${volt(source.voltageV)} is too low for this indicator.`,
-    remedies: () => ['Use a red one; it needs about 2 V.', 'Leave the indicator out.'],
+    remedies: (facts) => [
+      redIndicator(facts),
+      remedy('Leave the indicator out.', [takeOut('/supply/indicator')]),
+    ],
   },
 ]

@@ -1,8 +1,9 @@
 import { isDeliveryLevel, isTypeC, powerDeliveryLevelV } from '../power/source.ts'
 import { ampere, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
+import { put, type Remedy, remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
-import { leadRemedies } from './supply.ts'
+import { leadRemedies } from './supply-remedies.ts'
 
 /** What a port must give to a device that never asks. USB 2.0, from memory. */
 const UNCONFIGURED_A = 0.1
@@ -16,6 +17,10 @@ const lowestLawfulV = ({ sections }: PowerFacts) => sections.supply.lowestLawful
 const countsOnLevel = ({ source }: PowerFacts) =>
   source.port === 'power-delivery' && powerDeliveryLevelV(source.voltageV) > 5
 
+const ASKING = [put('/amplifier/asksForPower', true)]
+const reckoned = (levelV: number): Remedy =>
+  remedy(`Reckon with ${volt(levelV)}.`, [put('/supply/voltageV', levelV)])
+
 /** What a USB socket gives to this board, by the standards. */
 export const socketRules: readonly Rule<PowerFacts>[] = [
   {
@@ -28,9 +33,9 @@ export const socketRules: readonly Rule<PowerFacts>[] = [
     limit: ({ boardMinimumV }) => boardMinimumV,
     message: (facts) =>
       `The standard lets this socket fall to ${volt(facts.sections.supply.lowestSocketV ?? 0)}: then ${volt(lowestLawfulV(facts) ?? 0)} is left at the board, which works from ${volt(facts.boardMinimumV)} up.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Measure the voltage at the board with music playing, with the source that it will have.',
-      ...leadRemedies,
+      ...leadRemedies(facts),
     ],
   },
   {
@@ -56,7 +61,7 @@ export const socketRules: readonly Rule<PowerFacts>[] = [
     message: () =>
       'A socket without pull-downs gets nothing at all from a Type-C source through a C-to-C lead.',
     remedies: () => [
-      'Put 5.1 kohm from each of the two CC pins of the socket to ground.',
+      remedy('Put 5.1 kohm from each of the two CC pins of the socket to ground.', ASKING),
       'Use a lead with a Type-A plug at the source; it then gives 5 V at the default current.',
     ],
   },
@@ -71,7 +76,7 @@ export const socketRules: readonly Rule<PowerFacts>[] = [
     message: ({ source }) =>
       `A power-delivery source stays at 5 V until somebody asks for more; this board does not ask, and ${volt(source.voltageV)} is counted on.`,
     remedies: () => [
-      'Put a module that asks for this level before the board, then give asksForPower.',
+      remedy('Put a module that asks for this level before the board, then give asksForPower.', ASKING),
       'Use an adapter of that voltage.',
     ],
   },
@@ -86,7 +91,7 @@ export const socketRules: readonly Rule<PowerFacts>[] = [
     message: ({ source }) =>
       `${volt(source.voltageV)} is no fixed level of power delivery: who asks for it mostly gets ${volt(powerDeliveryLevelV(source.voltageV))}.`,
     remedies: ({ source }) => [
-      `Reckon with ${volt(powerDeliveryLevelV(source.voltageV))}.`,
+      reckoned(powerDeliveryLevelV(source.voltageV)),
       'Use an adapter of that voltage.',
     ],
   },

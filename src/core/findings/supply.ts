@@ -1,8 +1,16 @@
-import { fuseWithinA } from '../power/protection.ts'
 import { mustBeAsked, PORTS } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
+import { put, remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
+import {
+  fuseRemedies,
+  leadRemedies,
+  oneCellMore,
+  otherCells,
+  otherVoltage,
+  stronger,
+} from './supply-remedies.ts'
 
 /** A supply this far from the voltage of the board is another supply. Common practice, no source. */
 const VOLTAGE_TOLERANCE = 0.1
@@ -42,28 +50,6 @@ function lowestAtPeakV(facts: PowerFacts): number | null {
   return margin === null ? null : boardMinimumV(facts) + margin
 }
 
-/** Against a lead that leaves too little. */
-export const leadRemedies = [
-  'Use a shorter, thicker supply lead with fewer plugs.',
-  'Set a lower volume limit or wire the drivers for a higher impedance.',
-]
-
-function fuseRemedies(facts: PowerFacts): string[] {
-  const { programmeA, sineA, fuseA } = supplied(facts)
-  const within = fuseWithinA(limitA(facts), programmeA)
-  return [
-    ...(within === null
-      ? []
-      : [
-          `Fit ${ampere(within)}, slow: it carries the programme and blows before the source gives in; a test tone at full volume may blow it.`,
-        ]),
-    ...(facts.source.kind === 'cells'
-      ? ['Never leave out the fuse at a cell; its protection board is the second guard, not the first.']
-      : ['Leave it to the source, when its label says that it limits or switches off by itself.']),
-    `Use a source for more than ${ampere(fuseA)}; a full sine takes ${ampere(sineA)}.`,
-  ]
-}
-
 export const supplyRules: readonly Rule<PowerFacts>[] = [
   {
     code: 'supply-above-board-limit',
@@ -76,8 +62,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: ({ amplifier, source }) => amplifier.maximumSupplyV ?? source.highestVoltageV,
     message: ({ source, amplifier }) =>
       `The supply ${source.highestVoltageV > source.voltageV ? 'may reach' : 'has'} ${volt(source.highestVoltageV)}; the board stands ${volt(amplifier.maximumSupplyV ?? source.highestVoltageV)}.`,
-    remedies: ({ source }) => [
-      source.kind === 'cells' ? 'Use fewer cells in series.' : 'Use a supply of a lower voltage.',
+    remedies: (facts) => [
+      facts.source.kind === 'cells'
+        ? otherCells(facts, 'fewer')
+        : otherVoltage(facts, facts.amplifier.maximumSupplyV ?? facts.source.voltageV),
       'Use a board that stands the voltage.',
     ],
     caution:
@@ -93,8 +81,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
     message: ({ source, amplifier }) =>
       `The board needs ${volt(amplifier.minimumSupplyV ?? 0)}; the supply has ${volt(source.voltageV)}.`,
-    remedies: ({ source }) => [
-      source.kind === 'cells' ? 'Use more cells in series.' : 'Use a supply of the voltage of the board.',
+    remedies: (facts) => [
+      facts.source.kind === 'cells'
+        ? otherCells(facts, 'more')
+        : otherVoltage(facts, facts.amplifier.minimumSupplyV ?? facts.source.voltageV),
       'Use a board made for this voltage.',
     ],
   },
@@ -111,10 +101,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: ({ amplifier }) => amplifier.minimumSupplyV ?? 0,
     message: (facts) =>
       `The pack falls to ${volt(supplied(facts).lowestVoltageV)} before it is empty; the board stops at ${volt(facts.amplifier.minimumSupplyV ?? 0)}, so it plays shorter than the capacity says.`,
-    remedies: () => [
-      'Use one more cell in series, if the board stands the full pack.',
-      'Use a board that works on less.',
-    ],
+    remedies: (facts) => [oneCellMore(facts), 'Use a board that works on less.'],
   },
   {
     code: 'supply-differs-from-board',
@@ -126,9 +113,11 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: ({ amplifier, source }) => amplifier.supplyVoltageV ?? source.voltageV,
     message: ({ source, amplifier }) =>
       `The supply has ${voltageText(source)}; the board is meant for ${volt(amplifier.supplyVoltageV ?? source.voltageV)}.`,
-    remedies: () => [
+    remedies: (facts) => [
       'Read the lowest and highest supply voltage printed on the board and give minimumSupplyV and maximumSupplyV.',
-      'Use a supply of the voltage of the board.',
+      facts.source.kind === 'cells'
+        ? 'Use a supply of the voltage of the board.'
+        : otherVoltage(facts, facts.source.voltageV),
     ],
     caution:
       'Never try a supply above the voltage printed on a board: an overvoltage destroys it at once and may vent a capacitor.',
@@ -143,7 +132,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: deliverableW,
     message: (facts) =>
       `A full sine draws ${watt(facts.sineDrawW)}, but through ${ohm(facts.cableOhm)} nothing above ${watt(deliverableW(facts))} arrives: the board browns out and motorboats.`,
-    remedies: () => leadRemedies,
+    remedies: leadRemedies,
   },
   {
     code: 'board-voltage-collapses-at-bass-peak',
@@ -159,7 +148,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
         ? `At the peak of a full bass note ${ohm(facts.cableOhm)} of lead cannot deliver what the board asks: it clips early or restarts.`
         : `A full bass note pulls the board down to ${volt(lowest)}; it works from ${facts.amplifier.minimumSupplyV === undefined ? 'about ' : ''}${volt(boardMinimumV(facts))} up.`
     },
-    remedies: () => leadRemedies,
+    remedies: leadRemedies,
   },
   {
     code: 'source-too-weak-for-programme',
@@ -172,7 +161,11 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `At full volume the programme draws ${ampere(supplied(facts).programmeA)} on average; the source gives ${ampere(limitA(facts))}.`,
     remedies: (facts) => [
-      `Use a charger or adapter of the same voltage for at least ${ampere(supplied(facts).sineA)}.`,
+      stronger(
+        facts,
+        `Use a charger or adapter of the same voltage for at least ${ampere(supplied(facts).sineA)}.`,
+        supplied(facts).sineA,
+      ),
       'Play below full volume.',
       'Wire the drivers for a higher impedance.',
     ],
@@ -188,7 +181,9 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `${ampere(limitA(facts))} are counted on, but by its standard this socket gives ${ampere(standardA(facts))}; beyond that it may switch off.`,
     remedies: (facts) => [
-      `Reckon with ${ampere(standardA(facts))}, or leave the current out.`,
+      remedy(`Reckon with ${ampere(standardA(facts))}, or leave the current out.`, [
+        put('/supply/currentLimitA', standardA(facts)),
+      ]),
       'Keep the figure only when the label at this very socket promises it.',
     ],
   },
@@ -202,7 +197,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: limitA,
     message: (facts) =>
       `Music is fine, but a test tone at the clip point draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
-    remedies: () => ['Keep test tones well below full volume.', 'Use a stronger source.'],
+    remedies: (facts) => [
+      'Keep test tones well below full volume.',
+      stronger(facts, `Use a source for at least ${ampere(supplied(facts).sineA)}.`, supplied(facts).sineA),
+    ],
   },
   {
     code: 'source-limits-before-fuse',
@@ -214,7 +212,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: limitA,
     message: (facts) =>
       `The source gives in at ${ampere(limitA(facts))}, before a fuse of ${ampere(supplied(facts).fuseA)}, sized for a full sine, can blow: the source protects the lead, not the fuse.`,
-    remedies: fuseRemedies,
+    remedies: (facts) => fuseRemedies(facts, limitA(facts)),
   },
   {
     code: 'power-bank-switches-off',
@@ -227,7 +225,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `In a pause the board draws ${ampere(supplied(facts).idleA)}; the power bank switches itself off below ${say(facts.cutoffMa ?? 0, 'mA')}.`,
     remedies: (facts) => [
-      'Use a power bank with a low-current mode.',
+      remedy('Use a power bank with a low-current mode.', [put('/supply/cutoffCurrentMa', 0)]),
       `Keep it awake with ${ohm(supplied(facts).keepAliveOhm ?? 0)} across the supply, rated for at least ${watt(2 * (supplied(facts).keepAliveW ?? 0))}; it shortens the running time.`,
     ],
   },
@@ -241,6 +239,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: ({ supply }) => supply.switchRatedA ?? 0,
     message: (facts) =>
       `The switch carries up to ${ampere(supplied(facts).worstA)} and is rated for ${ampere(facts.supply.switchRatedA ?? 0)}.`,
-    remedies: () => ['Use a switch with a higher direct-current rating.'],
+    remedies: (facts) => [
+      remedy(`Use a switch rated for ${ampere(supplied(facts).switchA)} direct current or more.`, [
+        put('/supply/switchRatedA', supplied(facts).switchA),
+      ]),
+    ],
   },
 ]

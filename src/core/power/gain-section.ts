@@ -7,7 +7,7 @@ import { CONSUMER_LINE_V, gainStructure } from './gain.ts'
 import { attenuationDb, controlGain, type LoadedControl } from './volume.ts'
 
 /** Usual gain, dB, and input resistance, kohm, of small boards. Common practice, no source. */
-const USUAL_GAIN_DB = 26
+export const USUAL_GAIN_DB = 26
 const USUAL_INPUT_KOHM = 20
 const KNOB_OPEN = 1
 const POSITIONS = [0.1, 0.25, 0.5, 0.75, 0.9, KNOB_OPEN]

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
-import { type BoxFacts, boxRules } from '../../../src/core/findings/box.ts'
+import { boxRules } from '../../../src/core/findings/box.ts'
+import type { BoxFacts } from '../../../src/core/findings/box-facts.ts'
 import { driverDataRules } from '../../../src/core/findings/driver-data.ts'
 import { apply } from '../../../src/core/findings/rule.ts'
 
@@ -7,6 +8,14 @@ const QUIET: BoxFacts = {
   kind: 'vented',
   driverAt: '/driver',
   driveVoltageV: 4,
+  drive: null,
+  closing: null,
+  closedPeakDb: () => null,
+  tuning: () => null,
+  fsHz: 80,
+  lining: 'none',
+  absorptionGiven: false,
+  f6Hz: 70,
   qts: 0.4,
   h: 1,
   peakDb: 0,

@@ -1,9 +1,13 @@
 import { expect, it } from 'vitest'
-import { type PortFacts, portRules } from '../../../src/core/findings/port.ts'
+import { portRules } from '../../../src/core/findings/port.ts'
+import type { PortFacts } from '../../../src/core/findings/port-facts.ts'
 import { apply } from '../../../src/core/findings/rule.ts'
 
 const FITS: PortFacts = {
   at: '/port',
+  given: 'tuningHz',
+  tuningOf: () => 120,
+  hasBends: false,
   tuningHz: 90,
   lengthMm: 60,
   highestTuningHz: 190,
