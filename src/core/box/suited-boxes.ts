@@ -40,7 +40,7 @@ export const closedPeakDb = (qtc: number): number =>
 
 /**
  * Compliance ratio of a closed box that makes a total Q of `qtc` from `qts` with the box losses 1/QL + 1/QA = `loss`;
- * null when no box does. Source: R. H. Small 1972, Qts√(1 + α) for no loss; with loss as in `closedQtc`.
+ * null when no box between Vas/10 000 and 100 Vas does. Source: R. H. Small 1972, Qts√(1 + α) for no loss; with loss as in `closedQtc`.
  */
 export function closedAlpha(qts: number, qtc: number, loss: number): number | null {
   const excess = (alpha: number) => 1 / (qts * Math.sqrt(1 + alpha)) + (loss * alpha) / (1 + alpha) - 1 / qtc
@@ -56,11 +56,12 @@ export function closedAlpha(qts: number, qtc: number, loss: number): number | nu
     if (excess(middle) > 0) low = middle
     else high = middle
   }
-  return high
+  return high < LEAST_ALPHA ? null : high
 }
 
-// A box a ten-thousandth of Vas is no box.
+// A box a ten-thousandth of Vas is no box, and one of a hundred times Vas is as good as none. Common practice, no source.
 const MOST_ALPHA = 1e4
+const LEAST_ALPHA = 0.01
 
 function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
   const alpha = closedAlpha(driver.qts, qtc, driver.closedLoss)

@@ -24,9 +24,9 @@ export interface Choice {
 /** Units on offer beside an input; the first is that of a bare number. */
 const UNITS: Readonly<Record<string, readonly string[]>> = {
   mm: ['mm', 'cm', 'in'],
-  L: ['L', 'mL', 'ft3'],
+  L: ['L', 'mL', 'ft^3'],
   m: ['m', 'cm', 'ft'],
-  cm2: ['cm2', 'in2'],
+  cm2: ['cm2', 'in^2'],
   g: ['g', 'oz'],
   ohm: ['ohm', 'kohm'],
 }
@@ -35,7 +35,7 @@ export const unitsOf = ({ unit = '' }: Field): readonly string[] => UNITS[unit] 
 
 /** How a unit is printed beside an input. */
 export const unitText = (unit: string): string =>
-  ({ ohm: 'Ω', kohm: 'kΩ', uF: 'µF', cm2: 'cm²', in2: 'in²', ft3: 'ft³', degC: '°C' })[unit] ?? unit
+  ({ ohm: 'Ω', kohm: 'kΩ', uF: 'µF', cm2: 'cm²', 'in^2': 'in²', 'ft^3': 'ft³', degC: '°C' })[unit] ?? unit
 
 type Extra = Partial<Pick<Field, 'term' | 'usual'>>
 

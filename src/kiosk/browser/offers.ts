@@ -46,10 +46,11 @@ export function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
     make(
       'ul',
       { class: 'choices' },
-      real.slice(0, 4).map((box) =>
+      real.slice(0, 5).map((box) =>
         make(
           'li',
           {},
+          make('b', {}, `${box.kind === 'closed' ? 'Closed' : 'With a tube'}, ${box.alignment}: `),
           `${box.text} `,
           button(
             'Take this box',

@@ -2,19 +2,37 @@ import { askFor } from './ask.ts'
 import { type Draft, valueAt } from './draft.ts'
 import { make } from './make.ts'
 
-/** Prints the build sheet from a frame of its own, so that the page itself stays as it is. */
+const STYLE = /<style>([^<]*)<\/style>/g
+
+/**
+ * Prints the build sheet from a frame of its own, so that the page itself stays as it is. The frame is under the
+ * policy of the page, which forbids styles in the markup: they are taken out and handed to the frame as style sheets.
+ */
 export async function printSheet(draft: Draft, signal: AbortSignal): Promise<boolean> {
   const sheet = await askFor('/v1/design-check?format=html', draft, signal)
   if (sheet === undefined) return false
+  const html = await sheet.text()
   document.getElementById('sheet')?.remove()
-  const address = URL.createObjectURL(sheet)
+  const address = URL.createObjectURL(
+    new Blob([html.replace(STYLE, '')], { type: 'text/html;charset=utf-8' }),
+  )
   const frame = make('iframe', { id: 'sheet', title: 'Build sheet', src: address })
   const loaded = new Promise((done) => frame.addEventListener('load', done))
   document.body.append(frame)
   await loaded
   URL.revokeObjectURL(address)
-  frame.contentWindow?.print()
+  const inside = frame.contentWindow
+  if (inside === null) return false
+  for (const [, rules = ''] of html.matchAll(STYLE)) adopt(inside, rules)
+  inside.print()
   return true
+}
+
+function adopt(inside: Window, rules: string): void {
+  const { CSSStyleSheet: Sheet } = inside.document.defaultView ?? globalThis
+  const style = new Sheet()
+  style.replaceSync(rules)
+  inside.document.adoptedStyleSheets.push(style)
 }
 
 export async function saveSheet(draft: Draft, signal: AbortSignal): Promise<boolean> {

@@ -18,6 +18,13 @@ it('without losses the compliance ratio is (Qtc/Qts)² − 1', () => {
   expect(closedAlpha(0.4, 0.8, 0)).toBeCloseTo(3, 9)
 })
 
+it('a box of more than a hundred times Vas counts as none', () => {
+  // Small 1972: alpha = (Qtc/Qts)² − 1 is 0 where the driver has that Q by itself, and 0.0100 at Qtc = 1.00499 Qts.
+  expect(closedAlpha(0.5, 0.5000001, 0)).toBeNull()
+  expect(closedAlpha(0.5, 0.5 * Math.sqrt(1.0099), 0)).toBeNull()
+  expect(closedAlpha(0.5, 0.5 * Math.sqrt(1.0101), 0)).toBeCloseTo(0.0101, 9)
+})
+
 const DRIVER = { fsHz: 60, qms: 4, qes: 0.4, vasL: 8, sdCm2: 90, reOhm: 6, leMh: 0 }
 const QTS = (4 * 0.4) / 4.4
 

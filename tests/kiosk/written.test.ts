@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest'
+import { asWritten, readNumbers, readWritten } from '../../src/kiosk/browser/written.ts'
+
+describe('what is typed', () => {
+  it.each([
+    ['', '', undefined],
+    ['  ', '', undefined],
+    ['12', '', 12],
+    ['12,5', '', 12.5],
+    [' 12.5 ', '', 12.5],
+    ['-3', '', -3],
+    ['.5', '', 0.5],
+    ['6 1/4 in', '', '6 1/4 in'],
+    ['16,5 cm', '', '16.5 cm'],
+    ['16', 'cm', '16 cm'],
+    ['6 1/4', 'in', '6 1/4 in'],
+    ['abc', '', 'abc'],
+    ['1,200.5', '', '1,200.5'],
+    ['1e3', '', '1e3'],
+  ])('%j with the unit %j goes on as %j', (text, unit, value) => {
+    expect(readWritten(text, unit)).toEqual(value)
+  })
+
+  it.each([
+    [undefined, { text: '', unit: '' }],
+    [12.5, { text: '12.5', unit: '' }],
+    ['16 cm', { text: '16', unit: 'cm' }],
+    ['6 1/4 in', { text: '6 1/4', unit: 'in' }],
+    ['3 cubits', { text: '3 cubits', unit: '' }],
+    ['abc', { text: 'abc', unit: '' }],
+  ])('%j comes back as it was written', (value, shown) => {
+    expect(asWritten(value, ['mm', 'cm', 'in'])).toEqual(shown)
+  })
+
+  it('a list keeps what it does not understand for the service to tell of', () => {
+    expect(readNumbers('22, 25;32  35,5')).toEqual([22, 25, 32, 35, 5])
+    expect(readNumbers('22 x 35.5')).toEqual([22, 'x', 35.5])
+    expect(readNumbers('  ')).toBeUndefined()
+  })
+})
