@@ -31,10 +31,9 @@ function show(row: HTMLElement, fault: PlacedFault | undefined): void {
   const isWrong = fault !== undefined && !fault.needed
   row.classList.toggle('wrong', isWrong)
   row.classList.toggle('needed', fault?.needed === true)
-  for (const input of row.querySelectorAll('input, select, textarea')) {
-    if (isWrong) input.setAttribute('aria-invalid', 'true')
-    else input.removeAttribute('aria-invalid')
-  }
+  const input = row.querySelector('input, select, textarea')
+  if (isWrong) input?.setAttribute('aria-invalid', 'true')
+  else input?.removeAttribute('aria-invalid')
   const hint = row.querySelector<HTMLElement>('[data-note]')
   if (hint !== null) hint.textContent = hintOf(hint.dataset['note'] ?? '', fault)
 }
