@@ -80,7 +80,10 @@ export const Panel = share(
         description:
           'First bending resonance of the free part between the walls; null for solid wood, braces and plain parts',
       }),
-      massKg: maybeOf('kg', 'Mass of one, holes not taken off; null without a thickness'),
+      massKg: maybeOf(
+        'kg',
+        'Mass of one as finished: bevels of mitres, rebates and holes taken off, bands counted as board; null without a thickness',
+      ),
     },
     { additionalProperties: false, description: 'Equal panels' },
   ),

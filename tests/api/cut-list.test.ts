@@ -43,6 +43,8 @@ describe('what cannot be asked is a fault by name', () => {
       '/parts/0/widthMm',
       /at least 0.5 mm/,
     ],
+    ['two parts of one name', order({ parts: [SHELF, SHELF] }), '/parts/1/id', /ids must differ/],
+    ['two boards of one name', order({ stock: [BOARD, BOARD] }), '/stock/1/id', /"offcut".*ids must differ/],
     ['no parts and no box', { stock: [BOARD] }, '/box', /give a box, or plain parts/],
     ['a box and parts', { ...order({}), box: BOX }, '/parts', /not both/],
     ['panels thicker than the box', inBox({ panelThicknessMm: 60 }), '/box/outer/widthMm', /no air/],

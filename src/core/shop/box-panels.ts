@@ -5,7 +5,8 @@ import type { Box, BoxPlan } from './box-plan.ts'
 import { INNER_SIDE, type PlacedBrace } from './braces.ts'
 import { bandedEdges, type Edge } from './edging.ts'
 import { jointPanels, type Role } from './joint-panels.ts'
-import { boardMassKg, densityKgPerM3 } from './mass.ts'
+import { jointWasteMm3 } from './joint-waste.ts'
+import { densityKgPerM3, finishedMassKg } from './mass.ts'
 import { panelResonance } from './panel-resonance.ts'
 
 /** Side of each panel that runs with the grain, so that it runs one way round the box. */
@@ -15,10 +16,9 @@ const GRAIN = {
   level: { front: 'length', back: 'length', side: 'width', 'top-bottom': 'length' },
 } as const satisfies Record<NonNullable<Box['grain']>, Record<Role, Panel['grain']>>
 
-/** Panels of the whole set, without their holes and their resonance. */
+/** Panels of the whole set, without their holes, their mass and their resonance. */
 export function boxPanels(request: CutListRequest, plan: BoxPlan): Panel[] {
   const edges = request.workshop?.edging === undefined ? 'none' : (request.workshop.edging.edges ?? 'front')
-  const density = densityKgPerM3(plan.material)
   const bandMm = request.workshop?.edging?.thicknessMm ?? 0
   const { thicknessMm } = plan.carcass
   return jointPanels(plan.carcass).map((panel) => {
@@ -37,9 +37,19 @@ export function boxPanels(request: CutListRequest, plan: BoxPlan): Panel[] {
       holes: [],
       bandedEdges: banded,
       resonance: null,
-      massKg: boardMassKg(panel.lengthMm * panel.widthMm * 1e-6, thicknessMm, density),
+      massKg: null,
     }
   })
+}
+
+/** A panel with its holes, and with its mass once its joints are cut. */
+export function drilled(panel: Panel, holes: Panel['holes'], { carcass, material }: BoxPlan): Panel {
+  const made = { ...panel, holes }
+  const density = densityKgPerM3(material)
+  return {
+    ...made,
+    massKg: finishedMassKg(made, carcass.thicknessMm, density, jointWasteMm3(carcass, panel)),
+  }
 }
 
 const FREE_SIDES: Record<string, readonly [keyof Sides, keyof Sides]> = {

@@ -132,12 +132,16 @@ function sidesOf(request: CutListRequest, box: Box, thicknessMm: number, lengthM
 }
 
 /** The first board on hand that is as thick as the panels, by its index; 0 when there is none. */
-function boardOf(stock: CutListRequest['stock'], thicknessMm: number): number {
+export function boardOf(stock: CutListRequest['stock'], thicknessMm: number): number {
   return Math.max(
     0,
     stock.findIndex((board) => (board.thicknessMm ?? thicknessMm) === thicknessMm),
   )
 }
+
+/** What panels of a thickness are made of: the board on hand for them; plywood where it does not say. */
+export const materialOf = (stock: CutListRequest['stock'], thicknessMm: number): Material =>
+  stock[boardOf(stock, thicknessMm)]?.material ?? 'plywood'
 
 function choices(request: CutListRequest, box: Box, thicknessMm: number): Assumption[] {
   const joint = box.joint ?? 'butt'
@@ -204,7 +208,7 @@ export function boxPlan(request: CutListRequest, box: Box, portLengthMm: number 
     },
     inner: innerOf(outer, thicknessMm),
     boxes: request.boxes ?? 1,
-    material: request.stock[boardOf(request.stock, thicknessMm)]?.material ?? 'plywood',
+    material: materialOf(request.stock, thicknessMm),
     lining: box.lining ?? 'none',
     drivers: request.drivers ?? [],
     braces: box.braces ?? [],

@@ -4,7 +4,7 @@ import type { Hole, Panel } from '../../schema/panel.ts'
 import { braceSizeMm, USUAL_OPEN_SHARE } from '../box/braces.ts'
 import type { Body } from './bodies-inside.ts'
 import type { BoxPlan } from './box-plan.ts'
-import { boardMassKg, densityKgPerM3 } from './mass.ts'
+import { densityKgPerM3, finishedMassKg } from './mass.ts'
 
 /** A brace with its place settled. */
 export interface PlacedBrace {
@@ -77,7 +77,7 @@ export const bracePanels = (plan: BoxPlan, braces: readonly PlacedBrace[]): Pane
     const [lengthMm, widthMm] = braceSizeMm(brace, plan.inner)
     const { thicknessMm } = plan.carcass
     const openShare = brace.openShare ?? USUAL_OPEN_SHARE
-    const solid = boardMassKg(lengthMm * widthMm * 1e-6, thicknessMm, densityKgPerM3(plan.material))
+    const holes = openShare === 0 ? [] : [windowIn(lengthMm, widthMm, thicknessMm, windowMm(brace, plan))]
     return {
       id,
       count: plan.boxes,
@@ -87,9 +87,9 @@ export const bracePanels = (plan: BoxPlan, braces: readonly PlacedBrace[]): Pane
       sawLengthMm: lengthMm,
       sawWidthMm: widthMm,
       grain: 'any',
-      holes: openShare === 0 ? [] : [windowIn(lengthMm, widthMm, thicknessMm, windowMm(brace, plan))],
+      holes,
       bandedEdges: [],
-      massKg: solid * (1 - openShare),
+      massKg: finishedMassKg({ lengthMm, widthMm, holes }, thicknessMm, densityKgPerM3(plan.material)),
       resonance: null,
     }
   })

@@ -1,7 +1,7 @@
 import type { CutListRequest } from '../../schema/cut-list.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import { USUAL_DIAMETER_MM } from '../power/indicator.ts'
-import { type BoxPlan, USUAL_LEAD_HOLE_MM } from './box-plan.ts'
+import { type BoxPlan, boardOf, USUAL_LEAD_HOLE_MM } from './box-plan.ts'
 import {
   drillingOf,
   USUAL_BODY_MM,
@@ -24,10 +24,24 @@ interface Row extends Assumption {
 const onlyFilled = (rows: readonly Row[]): Assumption[] =>
   rows.filter(({ filled }) => filled).map(({ filled: _, ...assumption }) => assumption)
 
-/** What was filled in about saw and edging. */
+/** The boards of plain parts that are weighed without a material being given, by their index. */
+const unnamedBoards = ({ parts = [], stock }: CutListRequest): number[] => {
+  const weighed = parts.flatMap(({ thicknessMm }) => (thicknessMm === undefined ? [] : [thicknessMm]))
+  const boards = new Set(weighed.map((thicknessMm) => boardOf(stock, thicknessMm)))
+  return [...boards].filter((board) => stock[board]?.material === undefined)
+}
+
+/** What was filled in about boards, saw and edging. */
 export function workshopAssumptions(request: CutListRequest): Assumption[] {
   const edging = request.workshop?.edging
   return onlyFilled([
+    ...unnamedBoards(request).map((board) => ({
+      filled: true,
+      at: `/stock/${board}/material`,
+      value: 'plywood',
+      unit: '',
+      why: 'the mass of parts needs a material; common practice, no source',
+    })),
     {
       filled: request.workshop?.kerfMm === undefined,
       at: '/workshop/kerfMm',

@@ -9,8 +9,8 @@ import { backOf } from './back.ts'
 import { boardFacts } from './board-facts.ts'
 import { boardSections, type NamedPart, namedParts, namedStock } from './board-sections.ts'
 import { frontBodies } from './bodies-inside.ts'
-import { boxPanels, ringing } from './box-panels.ts'
-import { boxFaults, boxPlan } from './box-plan.ts'
+import { boxPanels, drilled, ringing } from './box-panels.ts'
+import { boxFaults, boxPlan, materialOf } from './box-plan.ts'
 import { braceAssumptions, bracePanels, placedBraces } from './braces.ts'
 import { boxCautions, DUST_CAUTION, SAW_CAUTION } from './cautions.ts'
 import { boxAssumptions, USUAL_KERF_MM, workshopAssumptions } from './cut-list-assumptions.ts'
@@ -26,6 +26,7 @@ import { hardwareOf } from './hardware.ts'
 import { frontOf } from './holes.ts'
 import { layout } from './layout/layout.ts'
 import { boardMassKg, densityKgPerM3 } from './mass.ts'
+import { nameFaults } from './name-faults.ts'
 
 /** Pieces a request may ask for; more would keep others waiting. */
 const MOST_PIECES = 2000
@@ -67,6 +68,7 @@ function requestFaults(request: CutListRequest): Fault[] {
           },
         ]
       : []),
+    ...nameFaults(request),
     ...(box === undefined ? [] : boxFaults(box, request.stock)),
     ...frameFaults(request.drivers ?? []),
     ...radiatorFrameFaults(request.passiveRadiator),
@@ -90,12 +92,11 @@ function wantedForBox(
     ['front', front.holes],
     ['back', back.holes],
   ])
-  const drilled = carcass.map((panel) => ({ ...panel, holes: holes.get(panel.id) ?? panel.holes }))
   const braces = placedBraces(
     plan,
     frontBodies(front, { lengthMm }, plan, ({ holeMm }) => holeMm),
   )
-  const walls = drilled.map((panel) => ringing(panel, plan, braces))
+  const walls = carcass.map((panel) => ringing(drilled(panel, holes.get(panel.id) ?? [], plan), plan, braces))
   const panels = [...walls, ...bracePanels(plan, braces), ...(duct === null ? [] : ductPanels(duct, plan))]
   const facts = shopFacts(request, plan, front, panels, webMm, { braces, back })
   const strip = request.workshop?.edging
@@ -112,7 +113,7 @@ function wantedForBox(
   }
 }
 
-function wantedForParts(parts: readonly NamedPart[]): Wanted {
+function wantedForParts(parts: readonly NamedPart[], stock: CutListRequest['stock']): Wanted {
   const panels = parts.map(
     (part): Panel => ({
       id: part.id,
@@ -129,7 +130,11 @@ function wantedForParts(parts: readonly NamedPart[]): Wanted {
       massKg:
         part.thicknessMm === undefined
           ? null
-          : boardMassKg(part.lengthMm * part.widthMm * 1e-6, part.thicknessMm, densityKgPerM3('plywood')),
+          : boardMassKg(
+              part.lengthMm * part.widthMm * 1e-6,
+              part.thicknessMm,
+              densityKgPerM3(materialOf(stock, part.thicknessMm)),
+            ),
     }),
   )
   return { panels, edging: null, hardware: [], findings: [], assumptions: [], cautions: [], working: [] }
@@ -155,7 +160,7 @@ export function cutList(request: CutListRequest, resolved: Resolved): Outcome<Cu
   if (faults.length > 0) return { faults }
   const wanted =
     request.box === undefined
-      ? wantedForParts(namedParts(request.parts ?? []))
+      ? wantedForParts(namedParts(request.parts ?? []), request.stock)
       : wantedForBox(request, request.box, resolved)
   const unsawn = bandFaults(wanted.panels)
   if (unsawn.length > 0) return { faults: unsawn }

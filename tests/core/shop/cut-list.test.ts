@@ -198,6 +198,18 @@ describe('what cannot be computed is refused, every fault at once', () => {
   it.each<[string, CutListRequest, string[]]>([
     ['neither box nor parts', { stock: [] }, ['/box']],
     ['both', { ...pair, parts: [{ lengthMm: 1, widthMm: 1 }] }, ['/parts']],
+    ['two boards of one name', { ...pair, stock: [pair.stock[0]!, pair.stock[0]!] }, ['/stock/1/id']],
+    [
+      'a board with the name that another gets for want of one',
+      {
+        ...pair,
+        stock: [
+          { ...pair.stock[0]!, id: 'board 2' },
+          { lengthMm: 600, widthMm: 300 },
+        ],
+      },
+      ['/stock/1/id'],
+    ],
     [
       'a volume without proportions',
       { stock: pair.stock, box: { kind: 'closed', netVolumeL: 2 } },
