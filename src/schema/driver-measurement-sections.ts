@@ -152,6 +152,32 @@ const pair = Type.Object(
 )
 export type PairRow = Static<typeof pair>
 
+const guessedRange = Type.Object(
+  {
+    figure: Type.String({ description: 'Which figure, with its unit in the name, as in parameters' }),
+    value: outputOf('', 'The guess'),
+    from: outputOf('', 'Lower end of where most such drivers lie'),
+    to: outputOf('', 'Upper end of it'),
+    unit: Type.String({ description: 'Unit of the three; empty for ratios' }),
+  },
+  { additionalProperties: false, description: 'How far a guessed figure may be off' },
+)
+
+const guess = Type.Object(
+  {
+    parameters: ref(DriverParameters),
+    ranges: Type.Array(guessedRange, {
+      description: 'Every guessed figure with its range, total Q among them',
+    }),
+    why: Type.String({ description: 'Where the guess comes from' }),
+  },
+  {
+    additionalProperties: false,
+    description:
+      'The driver as its size and a meter let one guess it, to plan before measuring; say guessed at the driver when it is used. null when the size is not known, or the cone is beyond 20 to 400 mm',
+  },
+)
+
 const plan = Type.Object(
   {
     id: Type.String({ description: 'Which driver' }),
@@ -163,6 +189,7 @@ const plan = Type.Object(
     driverV: outputOf('V', 'RMS voltage at the driver that is not to be passed, at its peak'),
     addedMassG: outputOf('g', 'Mass for the second sweep'),
     boxVolumeL: outputOf('L', 'Closed box for a second sweep, instead of the mass'),
+    guess: nullable(guess),
     steps: Type.Array(Type.String(), { description: 'What to do, in order' }),
   },
   { additionalProperties: false, description: 'How to measure a driver of which there is no sweep yet' },

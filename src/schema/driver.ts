@@ -155,6 +155,12 @@ export const Driver = share(
           description: 'false for a driver with its own closed back, a tweeter say; true when left out',
         }),
       ),
+      guessed: Type.Optional(
+        Type.Boolean({
+          description:
+            'true when the parameters are a guess and not measured or printed; the verdict on a box is then never ready; false when left out',
+        }),
+      ),
     },
     { additionalProperties: false, description: 'Equal drivers of one box' },
   ),

@@ -21,6 +21,7 @@ import { channelGroup } from './channel-group.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
 import { fittingProportions } from './fitting-proportions.ts'
+import { guessedFindings } from './guessed-drivers.ts'
 import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
@@ -194,7 +195,11 @@ export function designCheck(design: Design): Outcome<DesignCheckSections> | Refu
       materials: materialsOf(facts),
       readings: readingsOf(facts),
     },
-    findings: [...parts.flatMap((part) => part.findings), ...apply(designRules, whole)],
+    findings: [
+      ...parts.flatMap((part) => part.findings),
+      ...guessedFindings(design, plan, assembled.speaker),
+      ...apply(designRules, whole),
+    ],
     assumptions: onceEach([...plan.assumptions, ...parts.flatMap((part) => part.assumptions)]),
     cautions: parts.flatMap((part) => part.cautions),
     working: parts.flatMap((part) => part.working),

@@ -19,7 +19,7 @@ const WAYS = {
 } satisfies Record<(typeof DECIDING)[number], string>
 
 // A small driver without a measured Qms lies between about 2 and 5: common practice, no source.
-const USUAL_QMS = 3
+export const USUAL_QMS = 3
 
 function impossible(parameters: DriverParameters, at: string): Fault[] {
   const { qts, qes, qms } = parameters

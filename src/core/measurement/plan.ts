@@ -2,6 +2,7 @@ import type { MeasuredDriver } from '../../schema/driver-measurement.ts'
 import type { MeasurementPlan } from '../../schema/driver-measurement-sections.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import { spread } from '../driver/relations.ts'
+import { typicalDriver } from '../driver/typical.ts'
 import { E12, nearestPreferred } from '../power/preferred-values.ts'
 import { hertz, say } from '../say.ts'
 import { assumed, coneArea, usualMass, usualResonance } from './estimates.ts'
@@ -85,6 +86,12 @@ export function planOf(
     driverV,
     addedMassG: mass.value,
     boxVolumeL: vasL,
+    guess: typicalDriver({
+      surroundDiameterMm: driver.dimensions?.surroundDiameterMm,
+      sdCm2: driver.sdCm2,
+      meterOhm: driver.meterOhm,
+      ratedImpedanceOhm: driver.ratedImpedanceOhm,
+    }),
   }
   return {
     plan: { ...plan, steps: stepsOf(plan) },
