@@ -87,7 +87,9 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     const aside = asideOf(request, reply)
     const done = await answered(read.body, options.working === true, aside)
     if ('faults' in done) throw invalidInput(done.faults)
-    return represent({ views, tables }, form, { answer: done.answer, body: read.body, options, aside }, reply)
+    const origin = `${request.protocol}://${request.host}`
+    const shown = { answer: done.answer, body: read.body, options, aside, origin }
+    return represent({ views, tables }, form, shown, reply)
   }
 
   /** Rows of a sheet: each is read as a query is, and answered in its own row. */

@@ -21,6 +21,8 @@ export interface Shown<Answer, Body> {
   body: Body
   options: ViewOptions
   aside: Aside
+  /** Scheme and host by which the service was called, for a link back to it. */
+  origin: string
 }
 
 /** null: this answer has nothing to draw. */

@@ -8,10 +8,12 @@ import { loadImpedancePicture } from '../../views/chart/impedance.ts'
 import { powerFlowPicture } from '../../views/chart/power-flow.ts'
 import { responsePicture } from '../../views/chart/response.ts'
 import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
-import { buildSheet } from '../../views/sheet/build-sheet.ts'
+import { htmlSheet } from '../../views/sheet/html-sheet.ts'
 import { designWiringSvg } from '../../views/wiring/design-circuit.ts'
 import { calculation } from '../calculation.ts'
+import { chosenPanel, chosenSheet } from '../drawing-choice.ts'
 import { printingOf } from '../printing.ts'
+import { remembered } from '../recent-answers.ts'
 import { designCheckAnswer } from './answer.ts'
 import { shelfPair } from './example.ts'
 
@@ -29,15 +31,15 @@ export const designCheck = calculation({
           ...body,
           amplifier: { channels: body.amplifier.channels ?? body.boxes ?? 1 },
         }),
-      cutting: ({ answer, body }) => cuttingSvg(answer, body),
-      panels: ({ answer, body }) => panelsSvg(answer, body),
+      cutting: ({ answer, body, options }) => cuttingSvg(answer, body, chosenSheet(answer, options)),
+      panels: ({ answer, body, options }) => panelsSvg(answer, body, chosenPanel(answer, options)),
       box: ({ answer, body }) => boxSvg(answer, body),
       wiring: ({ answer, body }) => designWiringSvg(answer, body),
     },
     pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
       heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
-    dxf: ({ answer }) => panelsDxf(answer),
-    html: ({ answer, body }) => buildSheet(answer, body),
+    dxf: ({ answer, options }) => panelsDxf(answer, chosenPanel(answer, options)),
+    html: ({ answer, body, origin }) => htmlSheet({ checked: answer, design: body, origin }),
   },
   path: '/v1/design-check',
   operationId: 'designCheck',
@@ -48,7 +50,7 @@ export const designCheck = calculation({
   sections: designCheckSections,
   example: shelfPair,
   get: false,
-  compute: computeDesignCheck,
+  compute: remembered(computeDesignCheck),
   mainTable: 'materials',
   answer: designCheckAnswer,
 })

@@ -1,4 +1,4 @@
-import { mm } from '../../core/say.ts'
+import { ampere, mm, ohm, volt } from '../../core/say.ts'
 import type { DesignCheckSections } from '../../schema/design-check.ts'
 
 /** A step of the work, in order, with what can hurt at it. */
@@ -21,7 +21,11 @@ const KINDS: readonly StepKind[] = [
   {
     title: 'Cut the panels',
     tasks: ({ cuts, sheets, panels }) => [
-      `${counted(cuts.length, 'cut')} on ${counted(sheets.length, 'board')}, in the order of the cutting diagram; mark every piece at once.`,
+      ...(cuts.length === 0
+        ? ['Find boards first: none of those on hand takes the parts.']
+        : [
+            `${counted(cuts.length, 'cut')} on ${counted(sheets.length, 'board')}, in the order of the cutting diagram; mark every piece at once.`,
+          ]),
       ...panels
         .filter(({ bandedEdges }) => bandedEdges.length > 0)
         .map(({ id, bandedEdges }) => `Band the ${id}: ${bandedEdges.join(', ')}.`),
@@ -34,9 +38,10 @@ const KINDS: readonly StepKind[] = [
       panels
         .filter(({ holes }) => holes.length > 0)
         .map(
-          ({ id, holes }) => `${id}: ${counted(holes.length, 'hole')}, by the template or the table below.`,
+          ({ id, holes }) =>
+            `${id}: ${counted(holes.length, 'hole')}, by the template or the table of holes.`,
         ),
-    warns: /^Hole saws|^Magnets/,
+    warns: /^Hole saws/,
   },
   {
     title: 'Fit dry, then glue',
@@ -44,7 +49,7 @@ const KINDS: readonly StepKind[] = [
       'Put the box together without glue: drivers, port and board must go in and out.',
       'Glue all but the panel that stays open, clamp, wipe off what comes out, let it harden for a day.',
     ],
-    warns: /glue/i,
+    warns: /glue|^Magnets/i,
   },
   {
     title: 'Seal and line',
@@ -60,10 +65,10 @@ const KINDS: readonly StepKind[] = [
   {
     title: 'Wire',
     tasks: ({ load }) => [
-      'Wire the drivers as planned, plus to the red lead; mark the leads.',
+      'Wire the drivers as in the wiring diagram, plus to the red lead; mark the leads.',
       load.meterOhm === null
         ? 'A meter reads open across the terminals: capacitors stand in every path.'
-        : `Read the terminals with a meter before the amplifier is connected: ${load.meterOhm.toFixed(1)} ohm.`,
+        : `Read the terminals of each channel with a meter before the amplifier is connected: ${ohm(load.meterOhm)}.`,
     ],
     warns:
       /^Soldering|^Bridge|^Lithium|^Mains|^Power bank|single-ended|electrolytic|resistor burns|resistor on|resistor loaded/i,
@@ -71,14 +76,15 @@ const KINDS: readonly StepKind[] = [
   {
     title: 'First power',
     tasks: ({ supply }) => [
-      `Through a current limit, volume down. Without a signal it takes about ${(1000 * supply.idleA).toFixed(0)} mA.`,
+      `Measure the source by itself: ${volt(supply.voltageV)}, plus where plus belongs.`,
+      `Switch on through a current limit, volume down. Without a signal it takes about ${ampere(supply.idleA)}.`,
       'Listen for hum, then raise the volume slowly.',
     ],
     warns: /^First power|reservoir|overvoltage|load below/i,
   },
   {
     title: 'Measure what was built',
-    tasks: () => ['Take the readings of the last table; compare the impedance of the box with the plan.'],
+    tasks: () => ['Take the readings of the table of what a meter should show; note them on this sheet.'],
     warns: /^Hearing|test tone/i,
   },
 ]

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs'
+import { inflateRawSync } from 'node:zlib'
 import { afterAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../../../src/app.ts'
 
 const app = await buildApp()
 afterAll(() => app.close())
-const DESIGN = JSON.parse(readFileSync(new URL('../designs/shelf-pair.json', import.meta.url), 'utf8'))
+const DESIGN = JSON.parse(readFileSync(new URL('../../designs/shelf-pair.json', import.meta.url), 'utf8'))
 const post = (query: string, payload: object = DESIGN) =>
   app.inject({ method: 'POST', url: `/v1/design-check${query}`, payload })
 const answer = (await post('')).json()
@@ -18,13 +19,16 @@ const text = sheet.body
   .replace(/\s+/g, ' ')
 
 /** Its steps: the pictures behind them repeat some cautions. */
-const steps = text.slice(text.indexOf('Step by step'), text.indexOf(' Panel Pieces '))
+const steps = text.slice(text.indexOf('Step by step'), text.indexOf('What a meter should show Test'))
 
 describe('the build sheet', () => {
   it('comes as a page that asks no other host and runs no script', () => {
     expect(sheet.headers['content-type']).toBe('text/html; charset=utf-8')
     expect(sheet.headers['content-security-policy']).toContain("default-src 'none'")
-    expect(sheet.body).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/)
+    expect(sheet.body).not.toMatch(/<script|<link|<img|<iframe|@import|url\((?!#)/)
+    // The one address in it is that of the service itself, behind the code.
+    const addresses = sheet.body.match(/https?:\/\/(?!www\.w3\.org)[a-z0-9.-]+(:\d+)?/g) ?? []
+    expect(new Set(addresses)).toEqual(new Set(['http://localhost:80']))
   })
 
   it('says the answer, every finding with its remedies, and every caution once', () => {
@@ -40,8 +44,9 @@ describe('the build sheet', () => {
       expect(at(words), words).toBeGreaterThan(at(step))
       expect(at(words), words).toBeLessThan(at(next))
     }
-    between('Soldering:', 'Wire Wire the drivers', 'First power Through')
-    between('First power: check the polarity', 'First power Through', 'Measure what was built')
+    between('Soldering:', '5. Wire', '6. First power')
+    between('First power: check the polarity', '6. First power', '7. Measure what was built')
+    between('Sawing:', '1. Cut the panels', '2. Drill')
   })
 
   it('lists every panel, hole, cut, thing to buy and reading', () => {
@@ -65,5 +70,25 @@ describe('the build sheet', () => {
   it('keeps a name that would be markup as text', async () => {
     const named = await post('?format=html', { ...DESIGN, name: '<img src=x onerror=alert(1)>' })
     expect(named.body).not.toContain('<img')
+  })
+
+  it('leads back to the design, which travels in the link', () => {
+    const link = /href="([^"]*#d=[\w-]+)"/.exec(sheet.body)?.[1] ?? ''
+    const [origin, data = ''] = link.split('/#d=')
+    expect(origin).toBe('http://localhost:80')
+    expect(JSON.parse(inflateRawSync(Buffer.from(data, 'base64url')).toString())).toEqual(DESIGN)
+  })
+
+  it('says how to open the file of a design that is too long for a code', async () => {
+    const stock = Array.from({ length: 50 }, (_, index) => ({
+      id: `board ${(index * 7919) % 10007} ${(index * 104729) % 99991}`,
+      lengthMm: 300 + ((index * 577) % 991),
+      widthMm: 200 + ((index * 311) % 499),
+      thicknessMm: 12,
+    }))
+    const long = await post('?format=html', { ...DESIGN, stock })
+    expect(long.body).not.toContain('#d=')
+    expect(long.body).toContain('too long for a code')
+    expect(long.body).toContain('Open a saved design')
   })
 })
