@@ -40,8 +40,8 @@ const USUAL_RE_OHM = 6
 export const GUESS_FACTOR = {
   fsHz: 1.5,
   vasL: 2.5,
-  qts: 1.7,
-  qes: 2,
+  qts: 1.9,
+  qes: 2.2,
   qms: 1.7,
   xmaxMm: 1.8,
   leMh: 2.5,
