@@ -1,0 +1,79 @@
+// Time from a key press to the drawn answer, verdict and pictures, in a real browser on the built page; the same key
+// press in an empty page beside it, alternating, is what browser and driver themselves take.
+import { spawn } from 'node:child_process'
+import { createInterface } from 'node:readline'
+import { chromium } from 'playwright-core'
+
+const presses = Number(process.argv[2] ?? 60)
+const service = spawn('node', ['dist/main.js'], {
+  env: { ...process.env, PORT: '0' },
+  stdio: ['ignore', 'pipe', 'inherit'],
+})
+const address = await (async () => {
+  for await (const line of createInterface(service.stdout)) {
+    const found = /listens on (\S+),/.exec(line)?.[1]
+    if (found !== undefined) return found
+  }
+})()
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+})
+
+const page = await browser.newPage({ viewport: { width: 1920, height: 1080 } })
+await page.goto(address)
+await page.getByRole('button', { name: 'Show me an example' }).click()
+await page.locator('body[data-drawn]').waitFor()
+const height = page.getByLabel('Height', { exact: true })
+await height.fill('24')
+
+const bare = await browser.newPage()
+await bare.setContent('<input id="bare" aria-label="Bare">')
+const input = bare.getByLabel('Bare')
+
+/** Measured inside the page, from the input event to the frame after the last picture is decoded. */
+const watch = (target) =>
+  target.evaluate(() => {
+    globalThis.took = new Promise((done) => {
+      addEventListener(
+        'input',
+        (event) => {
+          const began = event.timeStamp
+          const finish = () => requestAnimationFrame(() => done(performance.now() - began))
+          if (document.getElementById('bare') !== null) return finish()
+          new MutationObserver((_, observer) => {
+            observer.disconnect()
+            finish()
+          }).observe(document.body, { attributeFilter: ['data-drawn'] })
+        },
+        { once: true },
+      )
+    })
+  })
+
+async function once(target, field, key) {
+  await field.focus()
+  await watch(target)
+  await target.keyboard.press(key)
+  return target.evaluate(() => globalThis.took)
+}
+
+const taken = { answer: [], bare: [] }
+for (let i = 0; i < presses; i += 1) {
+  await page.bringToFront()
+  await height.fill('24')
+  await page.waitForTimeout(300)
+  taken.answer.push(await once(page, height, String(i % 10)))
+  await bare.bringToFront()
+  taken.bare.push(await once(bare, input, 'a'))
+}
+await browser.close()
+service.kill('SIGTERM')
+
+const at = (times, share) =>
+  [...times].sort((a, b) => a - b)[Math.floor(share * (times.length - 1))].toFixed(1)
+for (const [name, times] of Object.entries(taken))
+  console.log(`${name}: median ${at(times, 0.5)} ms, p90 ${at(times, 0.9)} ms of ${times.length} key presses`)
+console.log(
+  `goal: median of the answer at most 100 ms; ratio to a bare page ${(at(taken.answer, 0.5) / at(taken.bare, 0.5)).toFixed(1)}`,
+)
