@@ -15,7 +15,9 @@ export const driverData: readonly Field[] = [
     term: 'fs',
   }),
   count('/parameters/qts', 'Damping, total', 'Total Q; or give the two below instead.', { term: 'Qts' }),
-  count('/parameters/qes', 'Damping by the motor', 'Electrical Q.', { term: 'Qes' }),
+  count('/parameters/qes', 'Damping by the motor', 'Electrical Q; the total is enough where it is printed.', {
+    term: 'Qes',
+  }),
   count('/parameters/qms', 'Damping by the suspension', 'Mechanical Q.', { term: 'Qms', usual: '3' }),
   quantity(
     '/parameters/vasL',

@@ -1,6 +1,6 @@
 import { askFor, isAbort } from './ask.ts'
 import type { Draft } from './draft.ts'
-import { make } from './make.ts'
+import { button, make } from './make.ts'
 
 interface Picture {
   name: string
@@ -17,6 +17,7 @@ const FIRST: readonly Picture[] = [
 ]
 
 const MORE: readonly Picture[] = [
+  { name: 'wiring', title: 'How to wire it', shape: 'drawing' },
   { name: 'impedance', title: 'What the amplifier sees', shape: 'chart' },
   { name: 'power-flow', title: 'Where the power goes', shape: 'chart' },
   { name: 'air-speed', title: 'Air in the tube', shape: 'chart' },
@@ -35,13 +36,34 @@ export function pictureFrames(redraw: () => void): { first: HTMLElement; more: H
           { class: shape, 'data-picture': name },
           make('img', { alt: '', hidden: true }),
           make('p', { class: 'nothing' }, 'Nothing to draw yet.'),
-          make('figcaption', {}, title),
+          make(
+            'figcaption',
+            {},
+            title,
+            button('Larger', () => enlarge(name), '', `Larger: ${title}`),
+          ),
         ),
       ),
     )
   const more = make('details', { id: 'more-pictures' }, make('summary', {}, 'More pictures'), frames(MORE))
   more.addEventListener('toggle', redraw)
   return { first: frames(FIRST), more }
+}
+
+/** One picture over the whole screen. */
+function enlarge(name: string): void {
+  const image = document.querySelector<HTMLImageElement>(`[data-picture="${name}"] img`)
+  if (image === null) return
+  const close = button('Close', () => box.close(), 'primary')
+  const box = make(
+    'dialog',
+    { class: 'picture', 'aria-label': 'Picture' },
+    make('img', { src: image.src, alt: image.alt }),
+    close,
+  )
+  box.addEventListener('close', () => box.remove())
+  document.body.append(box)
+  box.showModal()
 }
 
 /** Draws every picture that is on show; resolves when the last one stands. */
