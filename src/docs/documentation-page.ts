@@ -1,9 +1,10 @@
 import { type ContractDocument, METHODS, type Operation, type Parameter } from '../api/contract-document.ts'
 import { PROBLEM_NAMES, PROBLEMS, problemPath } from '../api/problem.ts'
+import { escaped } from '../views/markup-text.ts'
 import { exampleQuery } from './example-query.ts'
 import { type FieldRow, fieldRows, takesSaid } from './field-rows.ts'
 import { firstExamples } from './first-examples.ts'
-import { escaped, page } from './html.ts'
+import { page } from './html.ts'
 
 /** The documentation, made from the contract alone. */
 export function documentationPage(contract: ContractDocument, origin: string): string {

@@ -1,4 +1,4 @@
-import { escaped } from './html.ts'
+import { escaped } from '../views/markup-text.ts'
 
 /** A cell that asks the service: what it shows, its unit, and the fields of the calculation from cells above. */
 interface Asking {

@@ -1,4 +1,4 @@
-import { escaped } from './html.ts'
+import { escaped } from '../views/markup-text.ts'
 
 /** What to try first: one build to copy, one sentence to click, one cell to paste. */
 export function firstExamples(origin: string): string {

@@ -1,6 +1,4 @@
-/** Text made safe to stand in HTML, in an attribute too. */
-export const escaped = (text: string): string =>
-  text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`)
+import { escaped } from '../views/markup-text.ts'
 
 /** A whole page; nothing in it comes from another host. */
 export const page = (title: string, body: string): string => `<!doctype html>

@@ -1,5 +1,6 @@
 import { PROBLEMS, type ProblemName } from '../api/problem.ts'
-import { escaped, page } from './html.ts'
+import { escaped } from '../views/markup-text.ts'
+import { page } from './html.ts'
 
 /** The page that the `type` of a problem leads to. */
 export function problemPage(name: ProblemName): string {

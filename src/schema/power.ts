@@ -1,8 +1,10 @@
 import { type Static, Type } from 'typebox'
 import { Cable } from './cable.ts'
 import { oneOf } from './one-of.ts'
+import { Indicator } from './power-indicator.ts'
 import { quantity } from './quantity.ts'
 import { ref, share } from './shared.ts'
+import { VolumeControl } from './volume-control.ts'
 
 export const Amplifier = share(
   'Amplifier',
@@ -89,30 +91,6 @@ export const Amplifier = share(
 )
 export type Amplifier = Static<typeof Amplifier>
 
-export const Indicator = share(
-  'Indicator',
-  Type.Object(
-    {
-      colour: Type.Optional(
-        oneOf(['red', 'yellow', 'green', 'blue', 'white'], 'Colour of the lamp; red when left out'),
-      ),
-      currentMa: Type.Optional(
-        quantity('mA', 'Current wanted; 3 when left out', { minimum: 0.05, maximum: 100, examples: [3] }),
-      ),
-      forwardV: Type.Optional(
-        quantity('V', 'Forward voltage; follows from the colour when left out', {
-          minimum: 0.5,
-          maximum: 10,
-        }),
-      ),
-      diameterMm: Type.Optional(
-        quantity('mm', 'Diameter of the lamp; 3 when left out', { minimum: 1, maximum: 30 }),
-      ),
-    },
-    { additionalProperties: false, description: 'The power indicator' },
-  ),
-)
-
 export const Supply = share(
   'Supply',
   Type.Object(
@@ -196,43 +174,6 @@ export const Supply = share(
   ),
 )
 export type Supply = Static<typeof Supply>
-
-export const VolumeControl = share(
-  'VolumeControl',
-  Type.Object(
-    {
-      resistanceKohm: quantity('kohm', 'Resistance of the track', {
-        minimum: 0.1,
-        maximum: 10_000,
-        examples: [50],
-      }),
-      taper: Type.Optional(oneOf(['linear', 'audio'], 'Law of the track; audio when left out')),
-      shaftDiameterMm: Type.Optional(
-        quantity('mm', 'Hole the bush needs; 7 when left out', { minimum: 2, maximum: 30 }),
-      ),
-      bushLengthMm: Type.Optional(
-        quantity('mm', 'Length of the threaded bush; 7 when left out', { minimum: 1, maximum: 50 }),
-      ),
-      shaftLengthMm: Type.Optional(
-        quantity(
-          'mm',
-          'Length of shaft and bush from the face that lies on the panel; its reach is not judged when left out',
-          {
-            minimum: 1,
-            maximum: 200,
-          },
-        ),
-      ),
-      bodyDiameterMm: Type.Optional(
-        quantity('mm', 'Diameter of its body, for the pocket in a thick panel; 17 when left out', {
-          minimum: 5,
-          maximum: 60,
-        }),
-      ),
-    },
-    { additionalProperties: false, description: 'The volume control' },
-  ),
-)
 
 export const Signal = share(
   'Signal',

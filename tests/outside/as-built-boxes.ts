@@ -1,4 +1,5 @@
 import { type NetlistCase, netlistOf } from './loudspeaker-netlist.ts'
+import { normal } from './normal.ts'
 import { runAc } from './simulator.ts'
 
 /** What was built wrong on purpose; drivers are counted from 0. */
@@ -68,13 +69,12 @@ function uniform(seed: number): () => number {
   }
 }
 
-/** The same reading with Gaussian noise: `share` of the modulus, and as many radians of phase. Box and Muller, 1958. */
+/** The same reading with Gaussian noise: `share` of the modulus, and as many radians of phase. */
 export function withNoise({ frequencyHz, ohm, phaseDeg }: Reading, share: number, seed: number): Reading {
   const next = uniform(seed)
-  const gauss = () => Math.sqrt(-2 * Math.log(next())) * Math.cos(2 * Math.PI * next())
   return {
     frequencyHz,
-    ohm: ohm.map((value) => value * Math.exp(share * gauss())),
-    phaseDeg: phaseDeg.map((value) => value + (share * gauss() * 180) / Math.PI),
+    ohm: ohm.map((value) => value * Math.exp(share * normal(next))),
+    phaseDeg: phaseDeg.map((value) => value + (share * normal(next) * 180) / Math.PI),
   }
 }

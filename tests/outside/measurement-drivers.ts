@@ -1,4 +1,5 @@
 import { C, RHO } from './loudspeaker-netlist.ts'
+import { normal } from './normal.ts'
 import { runAc } from './simulator.ts'
 
 /** An invented driver as plain figures. */
@@ -116,10 +117,6 @@ export async function benchSweep(driver: BenchDriver, bench: Bench, sweep: strin
     phaseDeg: z.map(({ real, img }) => (Math.atan2(img, real) * 180) / Math.PI),
   }
 }
-
-/** Normal errors by G. E. P. Box and M. E. Muller, Ann. Math. Stat. 29 (1958), from memory. */
-const normal = (random: () => number): number =>
-  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
 
 /** The same sweep with normal errors: a share of the modulus, and as many radians of phase where it is kept. */
 export function noisySweep(

@@ -4,10 +4,8 @@ import type { Wiring } from '../../schema/wiring.ts'
 import { assemble } from '../box/assemble.ts'
 import type { Enclosure } from '../box/enclosure.ts'
 import type { Loudspeaker } from '../box/loudspeaker.ts'
-import { withThickness } from '../design/box-thickness.ts'
-import { channelGroup } from '../design/channel-group.ts'
+import { boxInput } from '../design/box-input.ts'
 import { channelPlan } from '../design/channel-plan.ts'
-import { ownImpedances } from '../design/other-drivers.ts'
 import { meterReadingOhm } from '../load/direct-current.ts'
 import { driverResistanceOhm } from '../load/driver-resistance.ts'
 import { driverCountsOf } from '../load/wiring-parts.ts'
@@ -67,22 +65,7 @@ export function plannedBox(design: Design): PlannedBox | { faults: Fault[] } {
   const { main, mainIndex, wiring } = plan
   const others = design.drivers.filter((driver) => driver !== main)
   const count = main.count ?? 1
-  const assembled = assemble({
-    driver: main.parameters,
-    driverAt: `/drivers/${mainIndex}/parameters`,
-    group: channelGroup(wiring, main.id, count, (grid) => ownImpedances(others, grid)),
-    bodies: design.drivers.map((driver, i) => ({
-      at: `/drivers/${i}`,
-      count: driver.count ?? 1,
-      frame: driver.frame,
-    })),
-    box: withThickness(design.box, design.stock),
-    port: design.port,
-    passiveRadiator: design.passiveRadiator,
-    sourceResistanceOhm: 0,
-    air: design.air,
-    space: design.space ?? 'half',
-  })
+  const assembled = assemble(boxInput(design, plan))
   if ('faults' in assembled) return { faults: below(assembled.faults) }
   const { speaker, enclosure } = assembled
   const resistances = new Map(

@@ -8,7 +8,7 @@ import { analyse } from '../box/analyse.ts'
 import { type Assembled, assemble, type BoxInput } from '../box/assemble.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
 import { reachMm } from '../box/elbows.ts'
-import { groupOf, type Loudspeaker } from '../box/loudspeaker.ts'
+import type { Loudspeaker } from '../box/loudspeaker.ts'
 import { midBandSplDb } from '../box/system-figures.ts'
 import { designRules, type WholeDesignFacts } from '../findings/design.ts'
 import { apply } from '../findings/rule.ts'
@@ -16,8 +16,7 @@ import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
-import { withThickness } from './box-thickness.ts'
-import { channelGroup } from './channel-group.ts'
+import { boxInput } from './box-input.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
 import { fittingProportions } from './fitting-proportions.ts'
@@ -26,32 +25,6 @@ import { loadGrid } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
 import { readingsOf } from './readings.ts'
-
-function boxInput(design: Design, plan: ChannelPlan | null): BoxInput {
-  const index = plan?.mainIndex ?? 0
-  const main = plan?.main ?? design.drivers[0]
-  const count = main?.count ?? 1
-  const others = design.drivers.filter((driver) => driver !== main)
-  return {
-    driver: main?.parameters ?? {},
-    driverAt: `/drivers/${index}/parameters`,
-    group:
-      plan === null || main === undefined
-        ? groupOf(count, 'parallel')
-        : channelGroup(plan.wiring, main.id, count, (grid) => ownImpedances(others, grid)),
-    bodies: design.drivers.map((driver, i) => ({
-      at: `/drivers/${i}`,
-      count: driver.count ?? 1,
-      frame: driver.frame,
-    })),
-    box: withThickness(design.box, design.stock),
-    port: design.port,
-    passiveRadiator: design.passiveRadiator,
-    sourceResistanceOhm: 0,
-    air: design.air,
-    space: design.space ?? 'half',
-  }
-}
 
 function loadOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker) {
   const others = design.drivers.filter((driver) => driver !== plan.main)

@@ -4,6 +4,7 @@ import type { Assumption } from '../../schema/frame.ts'
 import { spread } from '../driver/relations.ts'
 import { typicalDriver } from '../driver/typical.ts'
 import { E12, nearestPreferred } from '../power/preferred-values.ts'
+import { usualRatingW } from '../power/resistor-rating.ts'
 import { hertz, say } from '../say.ts'
 import { assumed, coneArea, usualMass, usualResonance } from './estimates.ts'
 import { settings } from './peak-band.ts'
@@ -21,7 +22,6 @@ const USUAL_RE_OHM = 6
 const RE_OVER_RATED = 0.85
 /** Peak of a small driver over its resistance. Common practice, no source. */
 const USUAL_PEAK = 7
-const RATINGS_W = [0.25, 0.5, 1, 2, 5, 10]
 /** At the driver: a tenth of its travel even at resonance. Common practice, no source. */
 const SMALL_CONE_MM = 100
 const SMALL_CONE_V = 0.1
@@ -81,7 +81,7 @@ export function planOf(
     expectedFsHz: fsHz,
     frequencyHz,
     resistorOhm,
-    resistorPowerW: RATINGS_W.find((rating) => rating >= heatW) ?? 10,
+    resistorPowerW: usualRatingW(heatW),
     generatorV,
     driverV,
     addedMassG: mass.value,

@@ -175,6 +175,17 @@ describe('findings about a finished box', () => {
     expect(causes[1]!.strength).toBeCloseTo(1.5, 5)
   })
 
+  it('more absorption than any lining has, QA below 1.5 (common practice), is another box or driver, before all else', () => {
+    // The plan has QA 40; losses add as one over Q. Volume and leak are far off besides.
+    const absorbing = (qa: number) => vented({ absorption: 1 / qa - 1 / 40, leak: 0.3, ...air(1 / 1.6) })
+    const ranked = (qa: number) => rankedCauses(CAUSES, absorbing(qa)).causes.map(({ code }) => code)
+    expect(ranked(1.49)[0]).toBe('as-built-driver-data-off')
+    expect(ranked(1.49)).not.toContain('as-built-lining-dense')
+    expect(ranked(1.51)).not.toContain('as-built-driver-data-off')
+    expect(ranked(1.51)).toContain('as-built-lining-dense')
+    expect(findingsOf(absorbing(1.4))[0]!.message).toContain('No lining absorbs as much')
+  })
+
   it('says how much to cut off or to add, on the volume as built', () => {
     // Effective length of 26 mm tuned to 105 Hz on 2.5 L: c² S/((2π fb)² V) = 57.7 mm; a tenth of it is 5.8 mm.
     const effectiveMm = (1e3 * 343.994 ** 2 * Math.PI * 0.013 ** 2) / ((2 * Math.PI * 105) ** 2 * 2.5e-3)

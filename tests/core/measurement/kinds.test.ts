@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { driverMeasurement } from '../../../src/core/measurement/driver-measurement.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import { randomFrom } from '../../../src/core/shop/layout/random.ts'
+import { normal } from '../../outside/normal.ts'
 
 const SEED = 20_261_125
 
@@ -19,10 +20,9 @@ const driver = { id: 'a', sdCm2: 50, mmsG: { fromG: 4, toG: 6 } }
 
 it(`a phase without scatter throws out no reading of a modulus with 1 %, seed ${SEED}`, () => {
   const random = randomFrom(SEED)
-  const normal = () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
   const freeAir = {
     frequencyHz: HZ,
-    impedanceOhm: HZ.map((hz) => impedance(hz).ohm * (1 + 0.01 * normal())),
+    impedanceOhm: HZ.map((hz) => impedance(hz).ohm * (1 + 0.01 * normal(random))),
     phaseDeg: HZ.map((hz) => impedance(hz).deg),
   }
   const result = driverMeasurement({ drivers: [{ ...driver, freeAir }] })

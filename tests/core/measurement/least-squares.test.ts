@@ -1,13 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { leastSquares, robustLeastSquares } from '../../../src/core/measurement/least-squares.ts'
 import { randomFrom } from '../../../src/core/shop/layout/random.ts'
+import { normal } from '../../outside/normal.ts'
 
 const SEED = 20_261_125
-
-/** Normal errors by G. E. P. Box & M. E. Muller, Ann. Math. Stat. 29 (1958), from memory. */
-function normal(random: () => number): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
-}
 
 const WIDE = { lowest: [-100, -100], highest: [100, 100] }
 
