@@ -1,7 +1,8 @@
 import type { PatchStep } from '../../schema/frame.ts'
 import type { Port } from '../../schema/port.ts'
 import type { PortFacts } from '../findings/port-facts.ts'
-import { put, takeOut } from '../findings/remedy.ts'
+import { SHORTEST_MM } from '../findings/port-remedies.ts'
+import { putWithin, takeOut } from '../findings/remedy.ts'
 import { isRefusal } from '../outcome.ts'
 import type { Assembled, BoxInput } from './assemble.ts'
 import { radiatorBodies } from './bodies.ts'
@@ -37,8 +38,8 @@ export const adjustable = (
   hasBends: input.port?.elbows !== undefined,
 })
 
-/** Least length of a port, mm: through the panel, or as a bare hole in a thin one. Common practice, no source. */
-const BARE_MM = 3
+/** Tunings of ports, Hz: the ends of the contract. */
+const TUNINGS_HZ = [5, 2000] as const
 
 /** Whether the port goes through its panel, leaves a diameter free behind it and is not most of the box. */
 function fits({ box, port }: BoxInput, enclosed: Enclosure): boolean {
@@ -48,7 +49,7 @@ function fits({ box, port }: BoxInput, enclosed: Enclosure): boolean {
   const thicknessMm = box.panelThicknessMm ?? 0
   const roomMm = enclosed.inner?.depthMm ?? 100 * Math.cbrt(enclosed.netVolumeL)
   return (
-    lengthMm >= Math.max(BARE_MM, thicknessMm) &&
+    lengthMm >= Math.max(SHORTEST_MM, thicknessMm) &&
     reachMm(port, lengthMm, thicknessMm) - thicknessMm + solved.geometry.diameterMm <= roomMm &&
     tubeAirL(solved) <= MOST_TUBE_SHARE * enclosed.netVolumeL
   )
@@ -56,11 +57,9 @@ function fits({ box, port }: BoxInput, enclosed: Enclosure): boolean {
 
 /** Steps that tune the port to a frequency, Hz; null without a port, or where it then does not fit the box. */
 export function tuningSteps(input: BoxInput, assembled: Assembled, tuningHz: number): PatchStep[] | null {
-  if (input.port === undefined) return null
+  const tuned = putWithin('/port/tuningHz', tuningHz, TUNINGS_HZ)
+  if (input.port === undefined || tuned === null) return null
   const enclosed = reopened(input, assembled, { tuningHz })
   if (enclosed === null || !fits(input, enclosed)) return null
-  return [
-    ...(givenOf(input.port) === 'lengthMm' ? [takeOut('/port/lengthMm')] : []),
-    put('/port/tuningHz', tuningHz),
-  ]
+  return [...(givenOf(input.port) === 'lengthMm' ? [takeOut('/port/lengthMm')] : []), ...tuned]
 }

@@ -1,12 +1,13 @@
 import { decibel, hertz, volt } from '../say.ts'
 import type { BoxFacts } from './box-facts.ts'
-import { put, type Remedy, remedy } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy } from './remedy.ts'
 import { downToThree, upToThree } from './rounded.ts'
 
 /** Steps that give the channel a voltage, V; null where the amplifier sets it. */
 const driven = ({ drive }: BoxFacts, voltageV: number) => {
   if (drive === null) return null
-  return drive.given ? [put(drive.at, voltageV)] : [put('/drive', { voltageV })]
+  const steps = putWithin(drive.at, voltageV, [0.001, 200])
+  return steps === null || drive.given ? steps : [put('/drive', { voltageV })]
 }
 
 export function quieter(facts: BoxFacts): Remedy[] {
@@ -60,7 +61,10 @@ export function deeper(facts: BoxFacts): Remedy {
 export function higherLowestNote({ f6Hz, lowest }: BoxFacts): Remedy {
   if (f6Hz === null || f6Hz <= (lowest?.hz ?? 0)) return 'Ask for a higher lowest note.'
   const hz = upToThree(f6Hz)
-  return remedy(`Ask for a higher lowest note: ${hertz(hz)} or above.`, [put('/wants/lowestHz', hz)])
+  return remedy(
+    `Ask for a higher lowest note: ${hertz(hz)} or above.`,
+    putWithin('/wants/lowestHz', hz, [5, 2000]),
+  )
 }
 
 /** Closing an open box helps a lightly damped driver, unless the box is so small that it booms closed as well. */

@@ -1,6 +1,6 @@
 import { decibel, hertz, watt } from '../say.ts'
 import type { LoadFacts } from './load.ts'
-import { put, type Remedy, remedy } from './remedy.ts'
+import { putWithin, type Remedy, remedy } from './remedy.ts'
 import { upToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
@@ -22,15 +22,12 @@ const highestResonanceHz = ({ cornerHz }: LoadFacts) => (cornerHz ?? 0) / 2
 const padW = ({ crossover }: LoadFacts) =>
   Math.max(0, ...crossover.map(({ padSeriesW, padShuntW }) => Math.max(padSeriesW ?? 0, padShuntW ?? 0)))
 
-/** Above this nothing is handed over any more: the end of hearing. */
-const HIGHEST_CORNER_HZ = 20_000
+/** Corners of crossovers, Hz: the ends of the contract. */
+const CORNERS_HZ = [50, 20_000] as const
 
 function handedOver(leastHz: number): Remedy {
   const hz = upToThree(leastHz)
-  return remedy(
-    `Hand over at ${hertz(hz)} or above.`,
-    hz > HIGHEST_CORNER_HZ ? null : [put('/crossover/cornerHz', hz)],
-  )
+  return remedy(`Hand over at ${hertz(hz)} or above.`, putWithin('/crossover/cornerHz', hz, CORNERS_HZ))
 }
 
 /** About drivers behind coils and capacitors, and about the crossover that is wished. */

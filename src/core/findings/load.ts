@@ -2,7 +2,7 @@ import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import { speakerLead } from '../power/cable.ts'
 import { decibel, hertz, ohm, significant, watt } from '../say.ts'
-import { put, type Remedy, remedy, takeOut } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy, takeOut } from './remedy.ts'
 import { downToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
@@ -62,7 +62,7 @@ const shorterLead = ({ load, leadOhm }: LoadFacts): Remedy => {
   const most = downToThree((load.minimumOhm - leadOhm) * (10 ** (LEAD_LOSS_DB / 20) - 1))
   return remedy(
     `Use a thicker or shorter lead, ${ohm(most)} out and back at the most.`,
-    most > 0 ? [put('/leadOhm', most)] : null,
+    putWithin('/leadOhm', most, [0, 100]),
   )
 }
 

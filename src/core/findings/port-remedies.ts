@@ -1,10 +1,12 @@
 import { hertz, mm } from '../say.ts'
 import type { PortFacts } from './port-facts.ts'
-import { put, type Remedy, remedy } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy } from './remedy.ts'
 import { downToTenth, downToThree, upToTenth, upToThree } from './rounded.ts'
 
 // Below this no small box is tuned, and above it no port is: common practice, no source.
 const USEFUL_HZ = [15, 2000] as const
+// The ends of the contract.
+const LENGTHS_MM = [1, 3000] as const
 // A bare cut-out in a thin panel is already this long.
 export const SHORTEST_MM = 3
 
@@ -18,7 +20,12 @@ const isUseful = (hz: number): boolean => hz >= USEFUL_HZ[0] && hz <= USEFUL_HZ[
 export function longer(facts: PortFacts, lengthMm: number): Remedy[] {
   if (facts.given === 'lengthMm') {
     const least = upToTenth(lengthMm)
-    return [remedy(`Make the port at least ${mm(least)} long.`, [put(`${facts.at}/lengthMm`, least)])]
+    return [
+      remedy(
+        `Make the port at least ${mm(least)} long.`,
+        putWithin(`${facts.at}/lengthMm`, least, LENGTHS_MM),
+      ),
+    ]
   }
   const hz = facts.tuningOf(lengthMm)
   if (hz === null || !isUseful(hz)) return []
@@ -31,7 +38,12 @@ export function shorter(facts: PortFacts, lengthMm: number): Remedy[] {
   if (lengthMm < leastLengthMm(facts)) return []
   if (facts.given === 'lengthMm') {
     const most = downToTenth(lengthMm)
-    return [remedy(`Make the port ${mm(most)} long at the most.`, [put(`${facts.at}/lengthMm`, most)])]
+    return [
+      remedy(
+        `Make the port ${mm(most)} long at the most.`,
+        putWithin(`${facts.at}/lengthMm`, most, LENGTHS_MM),
+      ),
+    ]
   }
   const hz = facts.tuningOf(lengthMm)
   if (hz === null || !isUseful(hz)) return []

@@ -2,7 +2,7 @@ import { mayDrive } from '../load/rated-impedance.ts'
 import { leastRatingOnV } from '../power/reservoir.ts'
 import { hertz, ohm, say, volt, watt } from '../say.ts'
 import type { DriverHeat, PowerFacts } from './power-facts.ts'
-import { put, remedy } from './remedy.ts'
+import { putWithin, remedy } from './remedy.ts'
 import { downToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
@@ -58,9 +58,10 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     message: ({ sections, loadOhm, source }) =>
       `${watt(sections.power.claimedPowerW ?? 0)} a channel is impossible on ${volt(source.voltageV)}, where ${watt(sections.power.largestClaimW)} is the most that can be claimed: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
     remedies: ({ sections }) => [
-      remedy(`Reckon with ${watt(sections.power.cleanPowerW)} a channel.`, [
-        put('/amplifier/ratedPowerW', downToThree(sections.power.cleanPowerW)),
-      ]),
+      remedy(
+        `Reckon with ${watt(sections.power.cleanPowerW)} a channel.`,
+        putWithin('/amplifier/ratedPowerW', downToThree(sections.power.cleanPowerW), [0.01, 5000]),
+      ),
     ],
   },
 ]

@@ -12,5 +12,12 @@ export const remedy = (text: string, patch: readonly PatchStep[] | null): Remedy
 /** Puts a value at a place whose parent exists, whether something stood there or not (RFC 6902, 4.1). */
 export const put = (path: string, value: Json): PatchStep => ({ op: 'add', path, value })
 
+/** Puts a figure where the contract has room for it, from least to most; null beyond. */
+export const putWithin = (
+  path: string,
+  value: number,
+  [least, most]: readonly [number, number],
+): PatchStep[] | null => (value >= least && value <= most ? [put(path, value)] : null)
+
 /** Takes out what stands at a place; only for what the request has (RFC 6902, 4.2). */
 export const takeOut = (path: string): PatchStep => ({ op: 'remove', path })

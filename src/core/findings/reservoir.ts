@@ -1,7 +1,7 @@
 import { ATTACH_LARGEST_UF, neededRatingV } from '../power/reservoir.ts'
 import { ampere, hertz, ohm, say, significant, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
-import { put, type Remedy, remedy } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy } from './remedy.ts'
 import { downToThree, upToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
 
@@ -27,7 +27,7 @@ const lowestRatingV = ({ source }: PowerFacts) => source.highestVoltageV * (1 - 
 const bassGainV = ({ sections }: PowerFacts) =>
   (sections.reservoir?.lowestBurstV ?? 0) - (sections.reservoir?.lowestBurstWithoutV ?? 0)
 
-const limited = (limiterOhm: number) => [put('/supply/inrushLimiterOhm', limiterOhm)]
+const limited = (limiterOhm: number) => putWithin('/supply/inrushLimiterOhm', limiterOhm, [0, 10_000])
 
 /** As much as may be plugged in, uF: above 5 V less than the capacitor that the standard names for 5 V. */
 const mostAtPlugUf = (facts: PowerFacts): number =>
@@ -51,7 +51,10 @@ const attachRemedies = (facts: PowerFacts): Remedy[] => [
 
 const marked = ({ sections }: PowerFacts): Remedy => {
   const leastV = sections.reservoir?.leastRatingV ?? 0
-  return remedy(`Use one marked ${volt(leastV)} or more.`, [put('/supply/reservoirRatingV', leastV)])
+  return remedy(
+    `Use one marked ${volt(leastV)} or more.`,
+    putWithin('/supply/reservoirRatingV', leastV, [1, 1000]),
+  )
 }
 
 /** Limits the inrush to what the contacts of the switch are rated for. */

@@ -6,7 +6,7 @@ const thirdPlace = (value: number): number => 10 ** (Math.floor(Math.log10(value
 
 const clean = (value: number): number => Number(value.toPrecision(12))
 
-/** The next figure of three digits not below, so that text and patch of a remedy say the same (> 0). */
+/** The next figure of three digits not below (> 0), so that text and patch of a remedy say the same. */
 export const upToThree = (value: number): number =>
   clean(Math.ceil(value / thirdPlace(value) - DUST) * thirdPlace(value))
 

@@ -3,7 +3,7 @@ import { USUAL_GAIN_DB } from '../power/gain-section.ts'
 import { FORWARD_V } from '../power/indicator.ts'
 import { ampere, decibel, say, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
-import { put, type Remedy, remedy, takeOut } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy, takeOut } from './remedy.ts'
 import { downToThree, upToThree } from './rounded.ts'
 import { stronger } from './supply-remedies.ts'
 
@@ -11,8 +11,8 @@ type LimitedBy = PowerBudgetSections['power']['limitedBy']
 
 /** Gains that boards may be set to at all, dB: the ends of the contract. */
 const GAINS_DB = [-20, 80] as const
-/** Nearer than this nobody sits before a box, m. Common practice, no source. */
-const NEAREST_M = 0.3
+/** Nearer than the first nobody sits before a box, m, common practice, no source; farther the contract ends. */
+const DISTANCES_M = [0.3, 100] as const
 /** Resistances that controls are sold with, kohm. Common practice, no source. */
 const CONTROLS_KOHM = [5, 10, 20, 25, 50, 100, 250, 500]
 /** Current at which an indicator is still clear indoors, mA. Common practice, no source. */
@@ -24,21 +24,19 @@ export function otherGain({ amplifier, sections }: PowerFacts, which: 'higher' |
   const gainDb = Number(exactDb.toFixed(1))
   return remedy(
     `Set a ${which} gain on the board, if it can: ${decibel(gainDb)}.`,
-    gainDb < GAINS_DB[0] || gainDb > GAINS_DB[1] ? null : [put('/amplifier/gainDb', gainDb)],
+    putWithin('/amplifier/gainDb', gainDb, GAINS_DB),
   )
 }
 
 /** A place from which a level that is missing some decibels is reached. */
-export function closer({ sections }: PowerFacts, missingDb: number): Remedy {
+export function closer({ sections }: PowerFacts, gains: 'peaks' | 'programme'): Remedy {
   const text = 'Sit closer, or put the boxes near a wall'
-  const { loudness } = sections
-  const distanceM =
-    loudness === null || missingDb <= 0 ? 0 : downToThree(loudness.distanceM * 10 ** (-missingDb / 20))
-  return distanceM < NEAREST_M
-    ? `${text}.`
-    : remedy(`${text}: at ${say(distanceM, 'm')} the level is reached.`, [
-        put('/wants/listeningDistanceM', distanceM),
-      ])
+  const { distanceM = 0, wantedDb = null, peakDb = null, programmeDb = null } = sections.loudness ?? {}
+  const reachedDb = gains === 'peaks' ? peakDb : programmeDb
+  if (wantedDb === null || reachedDb === null || reachedDb > wantedDb) return `${text}.`
+  const nearM = downToThree(distanceM * 10 ** ((reachedDb - wantedDb) / 20))
+  const steps = putWithin('/wants/listeningDistanceM', nearM, DISTANCES_M)
+  return steps === null ? `${text}.` : remedy(`${text}: at ${say(nearM, 'm')} the level is reached.`, steps)
 }
 
 /** What there is to gain where the loudness ends: more voltage does nothing for a weak source. */
@@ -60,7 +58,10 @@ export const LOUDER = {
 export function largerCapacitor({ signal, sections }: PowerFacts, cornerHz: number): Remedy {
   const exactUf = ((signal?.inputCapacitorUf ?? 0) * (sections.gain?.couplingCornerHz ?? 0)) / cornerHz
   const leastUf = upToThree(exactUf)
-  return remedy(`Use ${say(leastUf, 'uF')} or more.`, [put('/signal/inputCapacitorUf', leastUf)])
+  return remedy(
+    `Use ${say(leastUf, 'uF')} or more.`,
+    putWithin('/signal/inputCapacitorUf', leastUf, [0.0001, 10_000]),
+  )
 }
 
 /** A usual control up to a resistance, ohm, where one is not below what a source bears, ohm. */

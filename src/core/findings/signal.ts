@@ -40,7 +40,7 @@ const largestControlOhm = ({ inputResistanceOhm }: PowerFacts) => CONTROL_SHARE 
 const limitedBy = ({ sections }: PowerFacts) => sections.power.limitedBy
 
 const louder = (facts: PowerFacts, gains: 'peaks' | 'programme'): Remedy[] => [
-  closer(facts, wantedDb(facts) - (gains === 'peaks' ? peakDb(facts) : programmeDb(facts))),
+  closer(facts, gains),
   ...LOUDER[limitedBy(facts)](facts, gains),
   'Use more sensitive drivers.',
 ]

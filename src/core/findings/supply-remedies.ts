@@ -4,18 +4,26 @@ import { loopResistanceOhm } from '../power/cable.ts'
 import { fuseWithinA } from '../power/protection.ts'
 import { ampere, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
-import { put, type Remedy, remedy, takeOut } from './remedy.ts'
+import { put, putWithin, type Remedy, remedy, takeOut } from './remedy.ts'
 
 /** Floating point must not push a current to the next tenth. */
 const DUST = 1e-9
 const upToTenthA = (value: number): number => Math.ceil(10 * value - DUST) / 10
 
+/** A lead of hardly less resistance is not worth changing. Common practice, no source. */
+const WORTHWHILE_SHARE = 0.98
+/** Currents of sources and switches, A: the ends of the contract. */
+export const CURRENTS_A = [0.01, 100] as const
+
 /** The gauge that loses 5 % of the voltage, where the lead of the request is thinner; null else. */
-function thickerGaugeAwg({ sections, supply: { cable } }: PowerFacts): number | null {
-  const { leadGaugeAwg, cableOhm } = sections.supply
-  if (cable === undefined || leadGaugeAwg === null) return null
+function thickerGaugeAwg({ sections, source, boardMinimumV, supply: { cable } }: PowerFacts): number | null {
+  const { leadGaugeAwg, cableOhm, lowestSocketV } = sections.supply
+  // No lead helps a board that wants more than there is before the lead.
+  const canHelp = (lowestSocketV ?? source.voltageV) > boardMinimumV
+  if (cable === undefined || leadGaugeAwg === null || !canHelp) return null
   const { areaMm2: _, ...lead } = cable
-  return loopResistanceOhm({ ...lead, gaugeAwg: leadGaugeAwg }) < cableOhm ? leadGaugeAwg : null
+  const thickerOhm = loopResistanceOhm({ ...lead, gaugeAwg: leadGaugeAwg })
+  return thickerOhm < WORTHWHILE_SHARE * cableOhm ? leadGaugeAwg : null
 }
 
 function thickerLead({ supply: { cable } }: PowerFacts, gaugeAwg: number): PatchStep[] {
@@ -44,7 +52,7 @@ export const stronger = ({ source }: PowerFacts, text: string, leastA: number): 
   remedy(
     text,
     source.port === undefined && source.kind !== 'computer-port'
-      ? [put('/supply/currentLimitA', upToTenthA(leastA))]
+      ? putWithin('/supply/currentLimitA', upToTenthA(leastA), CURRENTS_A)
       : null,
   )
 

@@ -1,9 +1,10 @@
 import { mustBeAsked, PORTS } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
-import { put, remedy } from './remedy.ts'
+import { put, putWithin, remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
 import {
+  CURRENTS_A,
   fuseRemedies,
   leadRemedies,
   oneCellMore,
@@ -240,9 +241,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: (facts) =>
       `The switch carries up to ${ampere(supplied(facts).worstA)} and is rated for ${ampere(facts.supply.switchRatedA ?? 0)}.`,
     remedies: (facts) => [
-      remedy(`Use a switch rated for ${ampere(supplied(facts).switchA)} direct current or more.`, [
-        put('/supply/switchRatedA', supplied(facts).switchA),
-      ]),
+      remedy(
+        `Use a switch rated for ${ampere(supplied(facts).switchA)} direct current or more.`,
+        putWithin('/supply/switchRatedA', supplied(facts).switchA, CURRENTS_A),
+      ),
     ],
   },
 ]

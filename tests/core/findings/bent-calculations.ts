@@ -30,6 +30,7 @@ const DESIGNS: Design[] = readdirSync(FOLDER)
 export interface Calculation {
   name: string
   fits: (request: unknown) => boolean
+  schema: object
   findings: (request: unknown) => Finding[] | undefined
   bases: unknown[]
   bends: Bend[]
@@ -46,6 +47,7 @@ function calculation<Request>(
   return {
     name,
     fits: (request) => fits(request),
+    schema,
     findings: (request) => {
       if (!fits(request)) return undefined
       const outcome = compute(request as Request)
@@ -68,6 +70,13 @@ const TWO_WAY: LoadImpedanceRequest = {
   ],
   crossover: { cornerHz: 2500 },
   amplifier: {},
+}
+
+/** Half an ampere through 3 m of thin lead: 0.2 V of it and more are lost. */
+const LONG_LEAD: PowerBudgetRequest = {
+  amplifier: { supplyVoltageV: 5, minimumSupplyV: 4.6 },
+  supply: { kind: 'computer-port', cable: { lengthM: 3, gaugeAwg: 28 } },
+  programme: 'compressed-music',
 }
 
 const THREE_CELLS: PowerBudgetRequest = {
@@ -148,6 +157,7 @@ export const CALCULATIONS: Calculation[] = [
         ...(wants && { wants }),
       })),
       THREE_CELLS,
+      LONG_LEAD,
     ],
     bends: POWER_BENDS,
     rounds: 400,

@@ -1,9 +1,11 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { verdictOf } from '../../../src/core/findings/rule.ts'
 import { randomFrom } from '../../../src/core/shop/layout/random.ts'
 import type { Finding } from '../../../src/schema/frame.ts'
 import { drawOf } from '../../outside/bent-requests.ts'
 import { patched } from '../../outside/json-patch.ts'
+import { admittedBy } from '../load/schema-arbitrary.ts'
 import { CALCULATIONS, type Calculation } from './bent-calculations.ts'
 
 /** The findings that bring a change of the request, by hand: one that falls silent is missed. */
@@ -43,8 +45,9 @@ const FIXED: Record<string, string> = {
     volume-control-loaded wanted-loudness-out-of-reach`,
 }
 
-const SEED = 20261
+const SEED = 20_261
 const MOST_BENDS = 3
+const ANY = 4000
 
 /** The base requests as they are, then bent ones that the calculation still takes. */
 function requestsOf({ bases, bends, rounds, findings }: Calculation): unknown[] {
@@ -113,5 +116,13 @@ describe(`every remedy that is a change of the request does what it says (RFC 69
         .split(/\s+/)
         .filter((code) => !codes.has(code)),
     ).toEqual([])
+  })
+  // The others are refused nearly always when they are drawn from their schema.
+  const WIDE = CALCULATIONS.filter(({ name }) => name === 'power-budget' || name === 'port')
+  it.each(WIDE.map((one) => [one.name, one] as const))('%s, whatever its schema admits', (_, calculated) => {
+    const requests = fc.sample(admittedBy(calculated.schema), { numRuns: ANY, seed: SEED })
+    const seen = requests.flatMap((request) => fixesOf(calculated, request))
+    expect(seen.length).toBeGreaterThan(10)
+    expect(seen.filter(({ fault }) => fault !== undefined).slice(0, 5)).toEqual([])
   })
 })
