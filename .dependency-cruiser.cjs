@@ -48,6 +48,13 @@ module.exports = {
       { pathNot: '^src/schema/|node_modules/typebox/' },
     ),
     only('views-know-no-server', 'a view turns a result into text', { path: '^src/views' }, { path: '^src/(api|docs|app|main)' }),
+    only(
+      'page-takes-types-only',
+      'the touch page is a client like others: it takes types of the contract and its example',
+      { path: '^src/kiosk/browser' },
+      { path: '^src/(?!kiosk/browser/|api/design-check/example\\.ts$)', dependencyTypesNot: ['type-only'] },
+    ),
+    only('page-behind-the-service', 'nothing of the service uses the code of the page', { path: '^src/(?!kiosk/browser/)' }, { path: '^src/kiosk/browser' }),
     only('api-below-app', 'routes do not know who registers them', { path: '^src/(api|docs)' }, { path: '^src/((app|main)\\.ts$|workers/)' }),
     only('no-tests-in-src', 'what is built does not need the tests', { path: '^src' }, { path: '^tests' }),
     only('resolvable', 'every import leads somewhere', {}, { couldNotResolve: true }),

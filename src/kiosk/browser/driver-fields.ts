@@ -1,4 +1,4 @@
-import { count, type Field, quantity } from './field.ts'
+import { count, type Field, quantity, yesNo } from './field.ts'
 
 /** Below `/drivers/N`. */
 export const driverCount: Field = count(
@@ -50,6 +50,7 @@ export const driverData: readonly Field[] = [
     'ohm',
     'Usually 4 or 8, printed on the magnet.',
   ),
+  yesNo('/guessed', 'These data are a guess', 'The answer is then never "ready": measure before you saw.'),
 ]
 
 export const driverMoreData: readonly Field[] = [

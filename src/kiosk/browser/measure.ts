@@ -90,8 +90,9 @@ function shown(
   ]
 }
 
+const plain = (parameters: Row['parameters']): Json => JSON.parse(JSON.stringify(parameters))
+
 function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
-  const plain = JSON.parse(JSON.stringify(parameters))
   return [
     make(
       'table',
@@ -116,7 +117,7 @@ function figures({ figures: table, parameters }: Row, use: (data: DriverData) =>
     make(
       'p',
       {},
-      button('Use these data', () => use({ parameters: plain, guessed: false }), 'primary'),
+      button('Use these data', () => use({ parameters: plain(parameters), guessed: false }), 'primary'),
     ),
   ]
 }
@@ -125,9 +126,9 @@ function guessAndSteps(
   how: DriverMeasurementSections['plan'][number],
   use: (data: DriverData) => void,
 ): HTMLElement[] {
-  const guess = 'guess' in how ? how.guess : null
+  const { guess } = how
   return [
-    ...(isGuess(guess)
+    ...(guess !== null
       ? [
           make(
             'p',
@@ -139,7 +140,7 @@ function guessAndSteps(
             {},
             button(
               'Use the guess for now',
-              () => use({ parameters: guess.parameters, guessed: true }),
+              () => use({ parameters: plain(guess.parameters), guessed: true }),
               'primary',
             ),
           ),
@@ -153,6 +154,3 @@ function guessAndSteps(
     ),
   ]
 }
-
-const isGuess = (guess: unknown): guess is { parameters: Json } =>
-  typeof guess === 'object' && guess !== null && 'parameters' in guess

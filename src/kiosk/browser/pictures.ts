@@ -40,7 +40,7 @@ export function pictureFrames(redraw: () => void): { first: HTMLElement; more: H
             'figcaption',
             {},
             title,
-            button('Larger', () => enlarge(name), '', `Larger: ${title}`),
+            button('Larger', () => enlarge(name), 'larger', `Larger: ${title}`),
           ),
         ),
       ),

@@ -3,19 +3,19 @@ import { type Draft, valueAt } from './draft.ts'
 import { make } from './make.ts'
 
 const STYLE = /<style>([^<]*)<\/style>/g
+const OWN_STYLE = / style="/g
 
 /**
  * Prints the build sheet from a frame of its own, so that the page itself stays as it is. The frame is under the
- * policy of the page, which forbids styles in the markup: they are taken out and handed to the frame as style sheets.
+ * policy of the page, which forbids styles in the markup: they are taken out and handed to the frame by script.
  */
 export async function printSheet(draft: Draft, signal: AbortSignal): Promise<boolean> {
   const sheet = await askFor('/v1/design-check?format=html', draft, signal)
   if (sheet === undefined) return false
   const html = await sheet.text()
   document.getElementById('sheet')?.remove()
-  const address = URL.createObjectURL(
-    new Blob([html.replace(STYLE, '')], { type: 'text/html;charset=utf-8' }),
-  )
+  const bare = html.replace(STYLE, '').replace(OWN_STYLE, ' data-style="')
+  const address = URL.createObjectURL(new Blob([bare], { type: 'text/html;charset=utf-8' }))
   const frame = make('iframe', { id: 'sheet', title: 'Build sheet', src: address })
   const loaded = new Promise((done) => frame.addEventListener('load', done))
   document.body.append(frame)
@@ -24,6 +24,8 @@ export async function printSheet(draft: Draft, signal: AbortSignal): Promise<boo
   const inside = frame.contentWindow
   if (inside === null) return false
   for (const [, rules = ''] of html.matchAll(STYLE)) adopt(inside, rules)
+  for (const element of inside.document.querySelectorAll<HTMLElement>('[data-style]'))
+    element.style.cssText = element.dataset['style'] ?? ''
   inside.print()
   return true
 }
