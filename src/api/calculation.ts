@@ -1,3 +1,4 @@
+import { setTimeout as delay } from 'node:timers/promises'
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { type Static, type TObject, type TProperties, type TSchema, Type } from 'typebox'
@@ -117,6 +118,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
 
   return async (app) => {
     const { path, operationId, summary, description } = given
+    app.addHook('onListen', () => readsSoon(readBody, given.example))
     const response = responsesOf(given.sections, forms)
     takeRows(app)
     app.post<{ Querystring: Query }>(
@@ -160,6 +162,18 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
       },
     )
   }
+}
+
+const SOON_MS = 1000
+const SPREAD_MS = 2000
+
+/**
+ * Reads the example when the first requests are through, so that nobody waits for the check to be compiled; at some
+ * moment, so that the calculations do not all do so at once.
+ */
+async function readsSoon(read: (sent: unknown) => Promise<unknown>, example: unknown): Promise<void> {
+  await delay(SOON_MS + SPREAD_MS * Math.random(), undefined, { ref: false })
+  await read(structuredClone(example))
 }
 
 const asideOf = (request: FastifyRequest, reply: FastifyReply): Aside => ({
