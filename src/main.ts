@@ -4,6 +4,8 @@ import { mathEngine } from './core/math-engine.ts'
 import { settingsFrom } from './settings.ts'
 import { workerPool } from './workers/pool.ts'
 
+const SOON_MS = 1000
+
 function stop(message: string): never {
   process.stderr.write(`${message}\n`)
   process.exit(1)
@@ -30,5 +32,5 @@ export const address = await app
   .catch((error: Error) => stop(`Cannot listen on ${host}, port ${port}: ${error.message}`))
 process.stdout.write(`Boxwright listens on ${address}, documentation at ${address}/docs\n`)
 
-// Loaded now, so that the first text with a unit does not wait for it.
-await mathEngine()
+// Loaded when the first answers are out, so that neither they nor the first text with a unit wait for it.
+setTimeout(mathEngine, SOON_MS).unref()

@@ -1,0 +1,16 @@
+// The ceiling: a bare Fastify that reads the body as JSON, checks nothing, logs nothing, and sends the answer that it
+// was given beforehand, made to text anew for every request as the service does.
+//   node scripts/bench/bare-fastify.mjs [file of answers by path]
+import { readFile } from 'node:fs/promises'
+import Fastify from 'fastify'
+
+const [file] = process.argv.slice(2)
+const answers = file === undefined ? { '/echo': {} } : JSON.parse(await readFile(file, 'utf8'))
+
+const app = Fastify()
+for (const [path, answer] of Object.entries(answers))
+  app.post(path, (_request, reply) =>
+    reply.type('application/json; charset=utf-8').send(JSON.stringify(answer)),
+  )
+console.log(await app.listen({ host: '127.0.0.1', port: 0 }))
+process.once('SIGTERM', () => process.exit(0))

@@ -1,0 +1,35 @@
+// A built service in a process of its own: started on a free port, known by its first line, ended by its own handle.
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+
+/** How a real installation runs: production, and the log as the settings have it when nothing is set. */
+const INSTALLED = { NODE_ENV: 'production', PORT: '0', HOST: '127.0.0.1' }
+
+/** Starts a script that prints its address, and gives it back with the way to end it. */
+export async function serviceProcess(
+  script,
+  { args = [], environment = {}, nodeOptions = [], log = 'ignore' } = {},
+) {
+  const child = spawn(process.execPath, [...nodeOptions, script, ...args], {
+    env: { ...process.env, ...INSTALLED, ...environment },
+    stdio: ['ignore', 'pipe', log],
+  })
+  const ended = once(child, 'exit')
+  // A script that fails on its way takes its servers with it.
+  process.once('exit', () => child.kill('SIGKILL'))
+  let said = ''
+  const address = await new Promise((resolve, reject) => {
+    child.once('exit', (code) => reject(new Error(`${script} ended with ${code} before it listened`)))
+    child.stdout.on('data', (part) => {
+      if (said.length > 10_000) return
+      said += part
+      const found = /http:\/\/[\d.]+:\d+/.exec(said)
+      if (found !== null) resolve(found[0])
+    })
+  })
+  const end = async (signal = 'SIGTERM') => {
+    child.kill(signal)
+    await ended
+  }
+  return { address, pid: child.pid, end, ended }
+}
