@@ -2,7 +2,8 @@ import { once } from 'node:events'
 import { connect } from 'node:net'
 import { request } from 'undici'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../src/app.ts'
+import { buildApp as buildBare } from '../src/app.ts'
+import { buildApp } from './held-app.ts'
 
 const app = await buildApp()
 const origin = { url: '', port: 0 }
@@ -123,7 +124,7 @@ describe('the pages', () => {
 
 describe('a mistake of ours', () => {
   it('is a 500 that tells nothing of the inside', async () => {
-    const broken = await buildApp()
+    const broken = await buildBare()
     broken.get('/broken', { schema: { hide: true } }, () => {
       throw new Error('secret of the inside')
     })

@@ -1,9 +1,9 @@
 import { readdir, readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
 import { contractOf } from '../src/api/contract.ts'
-import { buildApp } from '../src/app.ts'
 import { exampleQuery } from '../src/docs/example-query.ts'
 import { contractChecks, examplesOf } from './api/contract-checks.ts'
+import { buildApp } from './held-app.ts'
 
 const app = await buildApp()
 await app.ready()

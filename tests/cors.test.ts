@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../src/app.ts'
+import { buildApp } from './held-app.ts'
 
 const PAGE = 'http://sheet.example'
 const URL = '/v1/port?netVolumeL=4&innerDiameterMm=30&tuningHz=80'

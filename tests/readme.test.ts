@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { afterAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../src/app.ts'
+import { buildApp } from './held-app.ts'
 
 const README = readFileSync(new URL('../README.md', import.meta.url), 'utf8')
 const app = await buildApp()

@@ -4,9 +4,9 @@ import openapiTS, { astToString, type OpenAPI3 } from 'openapi-typescript'
 import ts from 'typescript'
 import { afterAll, describe, expect, it } from 'vitest'
 import { contractOf } from '../src/api/contract.ts'
-import { buildApp } from '../src/app.ts'
 import { exampleQuery } from '../src/docs/example-query.ts'
 import { examplesOf } from './api/contract-checks.ts'
+import { buildApp } from './held-app.ts'
 
 // A client in another project: its types are generated from the contract, it is compiled strictly, and it is run.
 

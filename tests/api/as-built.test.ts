@@ -2,10 +2,10 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { asBuiltAnswer } from '../../src/api/as-built/answer.ts'
 import { leakyPair } from '../../src/api/as-built/example.ts'
 import { contractOf } from '../../src/api/contract.ts'
-import { buildApp } from '../../src/app.ts'
 import { asBuilt } from '../../src/core/as-built/as-built.ts'
 import { isRefusal } from '../../src/core/outcome.ts'
 import type { AsBuiltRequest } from '../../src/schema/as-built.ts'
+import { buildApp } from '../held-app.ts'
 import { contractChecks } from './contract-checks.ts'
 
 const app = await buildApp()

@@ -16,7 +16,10 @@ export function contractChecks(contract: ContractDocument) {
 
   return (path: string, method: 'get' | 'post', response: LightMyRequestResponse): string[] => {
     const type = String(response.headers['content-type']).split(';')[0] ?? ''
-    const media = contract.paths[path]?.[method]?.responses[response.statusCode]?.content?.[type]
+    const declared = contract.paths[path]?.[method]?.responses[response.statusCode]
+    // Not modified has neither body nor media type (RFC 9110, section 15.4.5).
+    if (declared !== undefined && response.statusCode === 304 && response.body === '') return []
+    const media = declared?.content?.[type]
     if (media === undefined) return [`${response.statusCode} ${type} is not in the contract`]
     const place = ['paths', path, method, 'responses', response.statusCode, 'content', type, 'schema']
     const pointer = place

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { barePaperCone } from '../../src/api/driver-measurement/example.ts'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 
 const URL = '/v1/driver-measurement'
 let app: Awaited<ReturnType<typeof buildApp>>

@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync'
 import { afterAll, describe, expect, it } from 'vitest'
 import { contractOf } from '../../src/api/contract.ts'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 import { examplesOf } from './contract-checks.ts'
 
 const app = await buildApp()

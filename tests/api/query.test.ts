@@ -1,8 +1,8 @@
 import type { TSchema } from 'typebox'
 import { afterAll, describe, expect, it } from 'vitest'
 import { queryBody } from '../../src/api/query-body.ts'
-import { buildApp } from '../../src/app.ts'
 import { Design } from '../../src/schema/design.ts'
+import { buildApp } from '../held-app.ts'
 
 const design: TSchema = Design
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { shelfPair } from '../../src/api/design-check/example.ts'
 import { remembered } from '../../src/api/recent-answers.ts'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 
 describe('recent answers', () => {
   it('are computed once for the same question, and anew for another', async () => {

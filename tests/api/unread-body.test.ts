@@ -1,7 +1,7 @@
 import { once } from 'node:events'
 import { connect } from 'node:net'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 
 const MB = 1024 * 1024
 

@@ -5,8 +5,8 @@ import { pathToFileURL } from 'node:url'
 import { promisify } from 'node:util'
 import { parse } from 'csv-parse/sync'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../../src/app.ts'
 import { ANSWER_ROWS } from '../../src/docs/example-sheet.ts'
+import { buildApp } from '../held-app.ts'
 
 // A real spreadsheet pulls from the running service. What it needs to be let to: a profile of its own, a folder that
 // it trusts, and a macro that opens, stores and ends (found by trying LibreOffice 7.4).

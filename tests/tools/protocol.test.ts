@@ -3,8 +3,8 @@ import { StreamableHTTPClientTransport } from '@modelcontextprotocol/sdk/client/
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, describe, expect, it } from 'vitest'
 import { contractOf } from '../../src/api/contract.ts'
-import { buildApp } from '../../src/app.ts'
 import { examplesOf } from '../api/contract-checks.ts'
+import { buildApp } from '../held-app.ts'
 
 const app = await buildApp()
 const address = await app.listen({ host: '127.0.0.1', port: 0 })
