@@ -9,7 +9,7 @@ import { reachMm, straightMm } from './elbows.ts'
 import type { Judgement } from './judgement.ts'
 import type { FullDrive } from './limits.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
-import { adjustable, tuningSteps } from './port-changes.ts'
+import { adjustable, fitsFilled, tuningSteps } from './port-changes.ts'
 import { midBandGain, relativeLevelDb, systemFigures } from './system-figures.ts'
 import { tubeAirL } from './tuned-port.ts'
 import { isReachable } from './tuning.ts'
@@ -62,6 +62,7 @@ export function boxFacts(
     fsHz: speaker.driver.fsHz,
     lining: input.box.lining ?? 'none',
     absorptionGiven: input.box.absorptionQ !== undefined,
+    fitsFilled: fitsFilled(input, assembled),
     f6Hz: tuning.f6Hz,
     qts: tuning.qts,
     h: tuning.h ?? null,

@@ -6,7 +6,7 @@ import { putWithin, takeOut } from '../findings/remedy.ts'
 import { isRefusal } from '../outcome.ts'
 import type { Assembled, BoxInput } from './assemble.ts'
 import { radiatorBodies } from './bodies.ts'
-import { reachMm } from './elbows.ts'
+import { reachMm, straightMm } from './elbows.ts'
 import { type Enclosure, enclosure } from './enclosure.ts'
 import { liningGain } from './losses.ts'
 import { MOST_TUBE_SHARE } from './port-geometry.ts'
@@ -16,16 +16,20 @@ import { tubeAirL } from './tuned-port.ts'
 export const givenOf = ({ lengthMm }: Pick<Port, 'lengthMm'>): PortFacts['given'] =>
   lengthMm === undefined ? 'tuningHz' : 'lengthMm'
 
-/** The same box with its port tuned or cut otherwise, on the air that the tube then leaves; null when none is left. */
+/** The same box with another port, on the air that its tube then leaves; null when none is left. */
 function reopened(
-  { box, port, bodies, passiveRadiator }: BoxInput,
+  { box, bodies, passiveRadiator }: BoxInput,
   { speaker }: Assembled,
-  change: Pick<Port, 'tuningHz'> | Pick<Port, 'lengthMm'>,
+  port: Port,
 ): Enclosure | null {
-  const { tuningHz: _, lengthMm: __, ...shape } = port ?? {}
   const all = [...bodies, ...radiatorBodies(passiveRadiator)]
-  const enclosed = enclosure(box, all, { ...shape, ...change }, speaker.air, liningGain(box))
+  const enclosed = enclosure(box, all, port, speaker.air, liningGain(box))
   return isRefusal(enclosed) ? null : enclosed
+}
+
+/** The shape of a port without its tuning or length. */
+function shapeOf({ tuningHz: _, lengthMm: __, ...shape }: Port): Port {
+  return shape
 }
 
 /** What the rules about ports need to say how long or how tuned it may be. */
@@ -34,7 +38,8 @@ export const adjustable = (
   assembled: Assembled,
 ): Pick<PortFacts, 'given' | 'tuningOf' | 'hasBends'> => ({
   given: givenOf(input.port ?? {}),
-  tuningOf: (lengthMm) => reopened(input, assembled, { lengthMm })?.port?.tuningHz ?? null,
+  tuningOf: (lengthMm) =>
+    reopened(input, assembled, { ...shapeOf(input.port ?? {}), lengthMm })?.port?.tuningHz ?? null,
   hasBends: input.port?.elbows !== undefined,
 })
 
@@ -50,16 +55,26 @@ function fits({ box, port }: BoxInput, enclosed: Enclosure): boolean {
   const roomMm = enclosed.inner?.depthMm ?? 100 * Math.cbrt(enclosed.netVolumeL)
   return (
     lengthMm >= Math.max(SHORTEST_MM, thicknessMm) &&
+    straightMm(port, lengthMm) >= 0 &&
     reachMm(port, lengthMm, thicknessMm) - thicknessMm + solved.geometry.diameterMm <= roomMm &&
     tubeAirL(solved) <= MOST_TUBE_SHARE * enclosed.netVolumeL
   )
+}
+
+/** Whether the same port still fits when the box is full of fibre, whose wider air asks for a shorter one. */
+export function fitsFilled(input: BoxInput, assembled: Assembled): boolean {
+  const { port } = input
+  if (port === undefined) return true
+  const filled: BoxInput = { ...input, box: { ...input.box, lining: 'filled' } }
+  const enclosed = reopened(filled, assembled, port)
+  return enclosed !== null && fits(filled, enclosed)
 }
 
 /** Steps that tune the port to a frequency, Hz; null without a port, or where it then does not fit the box. */
 export function tuningSteps(input: BoxInput, assembled: Assembled, tuningHz: number): PatchStep[] | null {
   const tuned = putWithin('/port/tuningHz', tuningHz, TUNINGS_HZ)
   if (input.port === undefined || tuned === null) return null
-  const enclosed = reopened(input, assembled, { tuningHz })
+  const enclosed = reopened(input, assembled, { ...shapeOf(input.port), tuningHz })
   if (enclosed === null || !fits(input, enclosed)) return null
   return [...(givenOf(input.port) === 'lengthMm' ? [takeOut('/port/lengthMm')] : []), ...tuned]
 }

@@ -19,6 +19,8 @@ export interface BoxFacts {
   /** Lining of the box, and whether the absorption is given as a figure, which then goes before the lining. */
   lining: NonNullable<Box['lining']>
   absorptionGiven: boolean
+  /** Whether the port still fits when the box is full of fibre. */
+  fitsFilled: boolean
   /** Where the level has fallen by 6 dB, Hz; null when it does not. */
   f6Hz: number | null
   qts: number

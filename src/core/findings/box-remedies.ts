@@ -74,10 +74,15 @@ export const lessBoom = ({ closing, closedPeakDb, peakDb }: BoxFacts): Remedy =>
     : 'Use a larger box; for a driver of high Q even that helps only so far.'
 
 /** Fibre brings a boom down, unless the box is full of it; a given absorption goes before the lining. */
-export const filled = ({ lining, absorptionGiven }: BoxFacts): Remedy[] =>
+export const filled = ({ lining, absorptionGiven, fitsFilled }: BoxFacts): Remedy[] =>
   lining === 'filled'
     ? []
-    : [remedy('Fill the box loosely with fibre.', absorptionGiven ? null : [put('/box/lining', 'filled')])]
+    : [
+        remedy(
+          'Fill the box loosely with fibre.',
+          absorptionGiven || !fitsFilled ? null : [put('/box/lining', 'filled')],
+        ),
+      ]
 
 /** Tunings that are none too far from the resonance of the driver, in multiples of it, the nearest first. */
 const NEAR = [1, 0.8, 1.25, 0.6, 1.6]

@@ -60,9 +60,11 @@ const leadLossDb = (facts: LoadFacts) => -leadOf(facts).lossDb
 /** A lead that loses no more than that; the rule only applies where the request gives its resistance. */
 const shorterLead = ({ load, leadOhm }: LoadFacts): Remedy => {
   const most = downToThree((load.minimumOhm - leadOhm) * (10 ** (LEAD_LOSS_DB / 20) - 1))
+  // A long lead may be all that keeps a load above what the amplifier stands.
+  const stillDrivable = load.minimumOhm - leadOhm + most >= (load.allowedMinimumOhm ?? 0)
   return remedy(
     `Use a thicker or shorter lead, ${ohm(most)} out and back at the most.`,
-    putWithin('/leadOhm', most, [0, 100]),
+    stillDrivable ? putWithin('/leadOhm', most, [0, 100]) : null,
   )
 }
 

@@ -10,9 +10,9 @@ const LENGTHS_MM = [1, 3000] as const
 // A bare cut-out in a thin panel is already this long.
 export const SHORTEST_MM = 3
 
-/** Least length that goes through the panel, mm. */
-export const leastLengthMm = ({ panelThicknessMm }: PortFacts): number =>
-  Math.max(SHORTEST_MM, panelThicknessMm ?? 0)
+/** Least length that goes through the panel and round its own bends, mm. */
+export const leastLengthMm = ({ panelThicknessMm, lengthMm, straightMm }: PortFacts): number =>
+  Math.max(SHORTEST_MM, panelThicknessMm ?? 0, (lengthMm ?? 0) - straightMm)
 
 const isUseful = (hz: number): boolean => hz >= USEFUL_HZ[0] && hz <= USEFUL_HZ[1]
 

@@ -3,7 +3,7 @@ import { ampere, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import { put, type Remedy, remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
-import { leadRemedies } from './supply-remedies.ts'
+import { leadRemedies, stronger } from './supply-remedies.ts'
 
 /** What a port must give to a device that never asks. USB 2.0, from memory. */
 const UNCONFIGURED_A = 0.1
@@ -51,7 +51,10 @@ export const socketRules: readonly Rule<PowerFacts>[] = [
     limit: () => UNCONFIGURED_A,
     message: (facts) =>
       `A board without a data chip asks for nothing and may by the standard draw ${ampere(UNCONFIGURED_A)}; this one draws ${ampere(facts.sections.supply.programmeA)}. Most ports give 0.5 A all the same and cut off somewhere above.`,
-    remedies: () => ['Use a charger in place of the computer.', 'Use a powered hub.'],
+    remedies: (facts) => [
+      stronger(facts, 'Use a charger in place of the computer.', facts.sections.supply.sineA),
+      'Use a powered hub.',
+    ],
   },
   {
     code: 'no-pull-downs-on-type-c',

@@ -2,6 +2,7 @@ import type { PatchStep } from '../../schema/frame.ts'
 import { CELL_V, packVoltages } from '../power/battery.ts'
 import { loopResistanceOhm } from '../power/cable.ts'
 import { fuseWithinA } from '../power/protection.ts'
+import { neededRatingV } from '../power/reservoir.ts'
 import { ampere, volt } from '../say.ts'
 import type { PowerFacts } from './power-facts.ts'
 import { put, putWithin, type Remedy, remedy, takeOut } from './remedy.ts'
@@ -47,14 +48,21 @@ export function leadRemedies(facts: PowerFacts): Remedy[] {
   ]
 }
 
-/** A stronger source; a socket gives what its standard says, so there another one is no change of a figure. */
-export const stronger = ({ source }: PowerFacts, text: string, leastA: number): Remedy =>
-  remedy(
-    text,
-    source.port === undefined && source.kind !== 'computer-port'
-      ? putWithin('/supply/currentLimitA', upToTenthA(leastA), CURRENTS_A)
-      : null,
-  )
+/** Steps from a socket, which gives what its standard says, to a source of the same voltage with a label of its own. */
+function unsocketed({ source, supply }: PowerFacts): PatchStep[] {
+  if (source.port === undefined && source.kind !== 'computer-port') return []
+  return [
+    ...(source.kind === 'computer-port' ? [put('/supply/kind', 'charger')] : []),
+    ...(supply.port === undefined ? [] : [takeOut('/supply/port')]),
+    put('/supply/voltageV', source.voltageV),
+  ]
+}
+
+/** A stronger source of the same voltage. */
+export function stronger(facts: PowerFacts, text: string, leastA: number): Remedy {
+  const limit = putWithin('/supply/currentLimitA', upToTenthA(leastA), CURRENTS_A)
+  return remedy(text, limit === null ? null : [...unsocketed(facts), ...limit])
+}
 
 /** Most and least cells in series whose voltages, full and nominal, a board stands. */
 function cellsFor({ amplifier }: PowerFacts): { least: number; most: number } {
@@ -64,9 +72,16 @@ function cellsFor({ amplifier }: PowerFacts): { least: number; most: number } {
   }
 }
 
+/** Whether the reservoir, if its marking is known, bears a source of another voltage. */
+const isBorne = ({ supply, reservoirUf }: PowerFacts, voltageV: number, highestVoltageV: number): boolean =>
+  reservoirUf === 0 ||
+  (supply.reservoirRatingV ?? Number.POSITIVE_INFINITY) >= neededRatingV({ voltageV, highestVoltageV })
+
 /** A pack of so many cells; the voltage follows from them. */
-function packOf(cells: number, { supply }: PowerFacts): PatchStep[] | null {
-  if (cells < 1 || cells > 20) return null
+function packOf(cells: number, facts: PowerFacts): PatchStep[] | null {
+  const { supply } = facts
+  const { nominalV, fullV } = packVoltages(cells)
+  if (cells < 1 || cells > 20 || !isBorne(facts, nominalV, fullV)) return null
   return [
     ...(supply.voltageV === undefined ? [] : [takeOut('/supply/voltageV')]),
     put('/supply/cellsInSeries', cells),
@@ -84,7 +99,8 @@ export function otherVoltage(facts: PowerFacts, limitV: number): Remedy {
   const voltageV = meantV !== undefined && isWithin(meantV, facts) ? meantV : limitV
   if (voltageV === source.voltageV) return 'Use a supply of the voltage of the board.'
   const isPlain = source.port === undefined && source.kind !== 'computer-port'
-  return remedy(`Use a supply of ${volt(voltageV)}.`, isPlain ? [put('/supply/voltageV', voltageV)] : null)
+  const stands = isPlain && isBorne(facts, voltageV, voltageV)
+  return remedy(`Use a supply of ${volt(voltageV)}.`, stands ? [put('/supply/voltageV', voltageV)] : null)
 }
 
 /** Cells in place of those of the request: as many as the board stands full, or as few as it needs. */

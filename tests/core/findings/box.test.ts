@@ -15,6 +15,7 @@ const QUIET: BoxFacts = {
   fsHz: 80,
   lining: 'none',
   absorptionGiven: false,
+  fitsFilled: true,
   f6Hz: 70,
   qts: 0.4,
   h: 1,

@@ -9,41 +9,23 @@ import { admittedBy } from '../load/schema-arbitrary.ts'
 import { CALCULATIONS, type Calculation } from './bent-calculations.ts'
 
 /** The findings that bring a change of the request, by hand: one that falls silent is missed. */
-const FIXED: Record<string, string> = {
-  'design-check': `
-    bass-booms board-voltage-collapses-at-bass-peak claimed-power-impossible cone-unloaded-below-tuning
-    coupling-corner-too-high delivery-level-not-asked-for driver-data-impossible indicator-stays-dark
-    inrush-welds-switch label-beyond-socket load-below-amplifier-minimum louder-wiring-possible
-    lowest-note-missing no-pull-downs-on-type-c port-long-for-box port-shorter-than-panel
-    programme-quieter-than-wanted rated-impedance-contradicts-resistance reservoir-idle-in-the-bass
-    reservoir-may-trip-source reservoir-over-attach-limit sides-unknown sine-trips-source
-    source-and-amplifier-share-supply source-level-too-high source-level-too-low
-    source-limits-before-fuse supply-above-board-limit supply-below-board-minimum
-    supply-differs-from-board supply-lead-cannot-deliver switch-too-weak tuning-far-from-driver
-    vented-with-lightly-damped-driver volume-control-loaded wanted-loudness-out-of-reach`,
-  'box-tuning': `
-    bass-booms bends-longer-than-port cone-leaves-range-below-band cone-leaves-range-in-band
-    cone-unloaded-below-tuning drive-above-rating driver-data-contradict driver-data-impossible
-    port-air-speed-extreme port-air-speed-high port-cannot-reach-tuning port-does-not-fit
-    port-larger-than-box port-long-for-box port-near-wall port-shorter-than-panel radiator-leaves-range
-    tuning-far-from-driver vented-with-lightly-damped-driver`,
-  port: `
-    bends-longer-than-port port-cannot-reach-tuning port-is-a-hole port-larger-than-box port-long-for-box`,
-  'load-impedance': `
-    load-below-amplifier-minimum louder-wiring-possible rated-impedance-contradicts-resistance
-    speaker-lead-loss treble-resonance-near-corner`,
-  'power-budget': `
-    pack-empties-below-board-minimum
-    board-voltage-collapses-at-bass-peak claimed-power-impossible coupling-corner-too-high
-    delivery-level-not-asked-for indicator-resistor-too-hot indicator-stays-dark inrush-welds-switch
-    label-beyond-socket lawful-socket-too-low-for-board no-pull-downs-on-type-c no-such-delivery-level
-    power-bank-switches-off programme-quieter-than-wanted reservoir-idle-in-the-bass
-    reservoir-may-trip-source reservoir-over-attach-limit reservoir-overvolted reservoir-rating-too-close
-    sine-trips-source source-and-amplifier-share-supply source-level-too-high source-level-too-low
-    source-limits-before-fuse source-too-weak-for-programme supply-above-board-limit
-    supply-below-board-minimum supply-differs-from-board supply-lead-cannot-deliver switch-too-weak
-    volume-control-loaded wanted-loudness-out-of-reach`,
-}
+const FIXED = `
+  bass-booms bends-longer-than-port board-voltage-collapses-at-bass-peak claimed-power-impossible
+  cone-leaves-range-below-band cone-leaves-range-in-band cone-unloaded-below-tuning
+  coupling-corner-too-high delivery-level-not-asked-for drive-above-rating driver-data-contradict
+  driver-data-impossible indicator-resistor-too-hot indicator-stays-dark inrush-welds-switch
+  label-beyond-socket lawful-socket-too-low-for-board load-below-amplifier-minimum louder-wiring-possible
+  lowest-note-missing no-data-chip-on-computer-port no-pull-downs-on-type-c no-such-delivery-level
+  pack-empties-below-board-minimum port-air-speed-extreme port-air-speed-high port-cannot-reach-tuning
+  port-does-not-fit port-is-a-hole port-larger-than-box port-long-for-box port-near-wall
+  port-shorter-than-panel power-bank-switches-off programme-quieter-than-wanted radiator-leaves-range
+  rated-impedance-contradicts-resistance reservoir-idle-in-the-bass reservoir-may-trip-source
+  reservoir-over-attach-limit reservoir-overvolted reservoir-rating-too-close sides-unknown
+  sine-trips-source source-and-amplifier-share-supply source-level-too-high source-level-too-low
+  source-limits-before-fuse source-too-weak-for-programme speaker-lead-loss supply-above-board-limit
+  supply-below-board-minimum supply-differs-from-board supply-lead-cannot-deliver switch-too-weak
+  treble-resonance-near-corner tuning-far-from-driver vented-with-lightly-damped-driver
+  volume-control-loaded wanted-loudness-out-of-reach`
 
 const SEED = 20_261
 const MOST_BENDS = 3
@@ -62,6 +44,8 @@ function requestsOf({ bases, bends, rounds, findings }: Calculation): unknown[] 
 }
 
 const excess = ({ value = 0, limit = 0 }: Finding): number => Math.abs(value - limit)
+/** What there really is may be worse than what was hoped; no other remedy may make the verdict worse. */
+const isTruth = ({ do: text }: { do: string }) => text.startsWith('Reckon with')
 const RANK = ['ready', 'review', 'blocked']
 const rank = (findings: Finding[]) => RANK.indexOf(verdictOf(findings))
 
@@ -86,7 +70,7 @@ function faultOf(
   const same = after.filter(({ code, at }) => code === finding.code && at === finding.at)
   if (same.some((left) => finding.value === undefined || excess(left) >= excess(finding)))
     return `leaves the finding: ${finding.value} and then ${same[0]?.value} against ${same[0]?.limit}`
-  if (finding.severity === 'blocker' && rank(after) > rank(before)) return 'makes the verdict worse'
+  if (!isTruth(fix) && rank(after) > rank(before)) return 'makes the verdict worse'
   return undefined
 }
 
@@ -103,20 +87,24 @@ const fixesOf = (calculated: Calculation, request: unknown) => {
 }
 
 describe(`every remedy that is a change of the request does what it says (RFC 6902), seed ${SEED}`, () => {
-  it.each(CALCULATIONS.map((one) => [one.name, one] as const))('%s', (name, calculated) => {
+  const codes = new Set<string>()
+
+  it.each(CALCULATIONS.map((one) => [one.name, one] as const))('%s', (_, calculated) => {
     const seen = requestsOf(calculated).flatMap((request) =>
       fixesOf(calculated, request).map((row) => ({ ...row, request })),
     )
     const faults = seen.filter(({ fault }) => fault !== undefined)
     expect(faults.slice(0, 5).map((row) => JSON.stringify(row))).toEqual([])
-    const codes = new Set(seen.map(({ code }) => code))
+    for (const { code } of seen) codes.add(code)
+  })
+  it('was tried with every finding that brings one', () => {
     expect(
-      FIXED[name]
-        ?.trim()
+      FIXED.trim()
         .split(/\s+/)
         .filter((code) => !codes.has(code)),
     ).toEqual([])
   })
+
   // The others are refused nearly always when they are drawn from their schema.
   const WIDE = CALCULATIONS.filter(({ name }) => name === 'power-budget' || name === 'port')
   it.each(WIDE.map((one) => [one.name, one] as const))('%s, whatever its schema admits', (_, calculated) => {
