@@ -1,0 +1,54 @@
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { createInterface } from 'node:readline'
+import { fileURLToPath } from 'node:url'
+import { builtService } from '../built.ts'
+
+/** One running service; `end` waits until it is gone. */
+export interface Instance {
+  address: string
+  end: (signal: NodeJS.Signals) => Promise<void>
+}
+
+/** Several processes of the built service, each on a port that the system chose, ended by their own handles. */
+export async function startInstances(count: number) {
+  const built = await builtService()
+  execFileSync('node', ['scripts/build-page.mjs', `${fileURLToPath(built.url)}page`])
+  const script = fileURLToPath(new URL('main.js', built.url))
+  const instances = await Promise.all(Array.from({ length: count }, () => startInstance(script)))
+  return {
+    instances,
+    end: async () => {
+      await Promise.all(instances.map(({ end }) => end('SIGKILL')))
+      await built.remove()
+    },
+  }
+}
+
+async function startInstance(script: string): Promise<Instance> {
+  const child = spawn('node', [script], {
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: '1' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  })
+  return { address: await addressOf(child), end: (signal) => ended(child, signal) }
+}
+
+async function addressOf({ stdout }: ChildProcess): Promise<string> {
+  if (stdout === null) throw new Error('the service says nothing')
+  const lines = createInterface(stdout)
+  for await (const line of lines) {
+    const address = /listens on (\S+),/.exec(line)?.[1]
+    if (address === undefined) continue
+    stdout.resume()
+    return address
+  }
+  throw new Error('the service ended before it listened')
+}
+
+/** Ends a process that this test has started, and waits until it is gone. */
+export async function ended(child: ChildProcess, signal: NodeJS.Signals): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return
+  const gone = once(child, 'exit')
+  child.kill(signal)
+  await gone
+}
