@@ -23,7 +23,8 @@ const NEAR = 9
 
 /** The first of the places that covers least; the places come in order of liking. */
 export function freePlace(places: readonly Box[], { boxes, lines }: Occupied): Box | undefined {
-  const linesIn = (box: Box) => lines.filter((line) => runsThrough(line, box)).length
+  const known = lines.map((line) => ({ line, rising: isRising(line) }))
+  const linesIn = (box: Box) => known.filter(({ line, rising }) => runsThrough(line, rising, box)).length
   const cost = (box: Box) =>
     COVERS_LABEL * boxes.filter((other) => overlap(box, other)).length +
     COVERS_LINE * linesIn(box) +
@@ -50,12 +51,36 @@ export const overlap = (a: Box, b: Box): boolean =>
 export const inside = (box: Box, frame: Box): boolean =>
   box.left >= frame.left && box.right <= frame.right && box.top >= frame.top && box.bottom <= frame.bottom
 
-function runsThrough(line: readonly Point[], box: Box): boolean {
-  return line.some((point, index) => meets(line[index - 1] ?? point, point, box))
+/** Curves over frequency only go to the right, so that the pieces near a box can be looked up. */
+const isRising = (line: readonly Point[]): boolean =>
+  line.every(([x], index) => index === 0 || x >= (line[index - 1]?.[0] ?? x))
+
+function runsThrough(line: readonly Point[], rising: boolean, box: Box): boolean {
+  for (let index = rising ? firstFrom(line, box.left) : 0; index < line.length; index += 1) {
+    const point = line[index]
+    const before = line[index - 1] ?? point
+    if (point === undefined || before === undefined || (rising && before[0] > box.right)) return false
+    if (meets(before, point, box)) return true
+  }
+  return false
+}
+
+/** Index of the first point of a rising line at or right of an x; its length when there is none. */
+function firstFrom(line: readonly Point[], x: number): number {
+  let [low, high] = [0, line.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((line[middle]?.[0] ?? x) < x) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
 /** Whether a straight piece meets a box: the part of it between the sides must not be empty, Liang and Barsky 1984. */
 function meets([x0, y0]: Point, [x1, y1]: Point, { left, right, top, bottom }: Box): boolean {
+  // Most pieces of a curve lie wholly beside the box; a label is tried at hundreds of places.
+  if ((x0 < left && x1 < left) || (x0 > right && x1 > right)) return false
+  if ((y0 < top && y1 < top) || (y0 > bottom && y1 > bottom)) return false
   const [fromX, toX] = shareBetween(x0, x1, left, right)
   const [fromY, toY] = shareBetween(y0, y1, top, bottom)
   return Math.max(fromX, fromY, 0) <= Math.min(toX, toY, 1)
