@@ -41,6 +41,7 @@ export interface AppOptions {
 const inThisThread: HeavyWork = {
   cutList: async (body) => worker.cutList(body),
   cutListPdf: (printing) => worker.cutListPdf(printing),
+  buildSheetPdf: (order) => worker.buildSheetPdf(order),
 }
 
 /** Without a strict preflight: a spreadsheet asks OPTIONS before every cell, and 400 kills the cell. */

@@ -1,11 +1,13 @@
 import type { FastifyReply } from 'fastify'
 import type { cutListInBox } from '../core/design/cut-list-in-box.ts'
 import type { printed } from '../views/drawing/printed.ts'
+import type { printedSheet } from '../views/sheet/printed-sheet.ts'
 
 /** What may take long enough to keep other requests waiting, with how it is run beside them. */
 export interface HeavyWork {
   cutList: Heavy<typeof cutListInBox>
   cutListPdf: Heavy<typeof printed>
+  buildSheetPdf: Heavy<typeof printedSheet>
 }
 
 /** A calculation done elsewhere; it is given up when the signal says that nobody waits any more. */

@@ -3,6 +3,7 @@ import { csv } from '../views/csv.ts'
 import { pick } from '../views/pick.ts'
 import { type TableShape, tableFrom } from '../views/table.ts'
 import type { Frame } from './answer-frame.ts'
+import { pictureFor } from './drawing-choice.ts'
 import { type Form, MEDIA_TYPES, type Shown, type Views } from './forms.ts'
 import { PROBLEMS, Refused } from './problem.ts'
 import type { ViewOptions } from './view-options.ts'
@@ -41,7 +42,8 @@ export async function represent<Answer extends Frame, Body>(
   if (form === 'text') return reply.send(textOf(answer, options))
   if (form === 'csv') return reply.send(tableOf(tables, answer, options))
   const pictures = views.svg ?? {}
-  const view = form === 'svg' ? pictures[options.picture ?? Object.keys(pictures)[0] ?? ''] : views[form]
+  const picture = pictureFor(options, form, Object.keys(pictures))
+  const view = form === 'svg' ? pictures[picture] : views[form]
   if (view === undefined) throw new Error(`the calculation offers ${form} but has no view for it`)
   if (form === 'html') reply.header('content-security-policy', SHEET_POLICY)
   const made = await view(shown)

@@ -2,6 +2,7 @@ import { type Static, type TProperties, type TSchema, Type } from 'typebox'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
 import { oneOf } from '../schema/one-of.ts'
+import { isOffered } from './drawing-choice.ts'
 import type { Form } from './forms.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
@@ -45,6 +46,23 @@ const everyOption = ({ forms, tables, pictures }: Offer) =>
       ),
       table: Type.Optional(oneOf(tables, `With csv: which table of the answer; ${tables[0]} when left out`)),
       picture: Type.Optional(oneOf(pictures, `With svg: which picture; ${pictures[0]} when left out`)),
+      sheet: Type.Optional(
+        Type.Integer({
+          description:
+            'With svg: the cutting diagram of this board alone, counted from 1 in the order of `sheets`; all of them when left out',
+          minimum: 1,
+          maximum: 50_000,
+          examples: [1],
+        }),
+      ),
+      panel: Type.Optional(
+        Type.String({
+          description: 'With svg or dxf: the panel of this name alone; all of them when left out',
+          minLength: 1,
+          maxLength: 60,
+          examples: ['front'],
+        }),
+      ),
       paper: Type.Optional(oneOf(['a4', 'letter'], 'With pdf: size of the paper; a4 when left out')),
       pick: Type.Optional(
         Type.String({
@@ -89,7 +107,8 @@ export function viewOptionsReader(offer: Offer): ViewOptionsReader {
     Object.entries(every.properties).filter(
       ([name]) =>
         (name !== 'picture' || offer.forms.includes('svg')) &&
-        (name !== 'paper' || offer.forms.includes('pdf')),
+        (name !== 'paper' || offer.forms.includes('pdf')) &&
+        isOffered(name, offer.pictures),
     ),
   )
   const schema = Type.Unsafe<ViewOptions>({ ...every, properties })

@@ -50,7 +50,11 @@ export function workerPool({
         .finally(() => inHand--)
     }
   return {
-    heavyWork: { cutList: beside('cutList'), cutListPdf: beside('cutListPdf') },
+    heavyWork: {
+      cutList: beside('cutList'),
+      cutListPdf: beside('cutListPdf'),
+      buildSheetPdf: beside('buildSheetPdf'),
+    },
     close: () => pool.destroy(),
   }
 }

@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 
 const app = await buildApp()
 afterAll(() => app.close())

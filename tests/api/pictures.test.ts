@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { afterAll, describe, expect, it } from 'vitest'
 import { contractOf } from '../../src/api/contract.ts'
-import { buildApp } from '../../src/app.ts'
+import { buildApp } from '../held-app.ts'
 import { examplesOf } from './contract-checks.ts'
 
 const app = await buildApp()
@@ -72,11 +72,15 @@ describe('sheets', () => {
     expect(one?.rawPayload.equals(other!.rawPayload)).toBe(true)
   })
 
-  it('of a box without sides are refused with the reason', async () => {
+  it('of a box without sides tell what is known, and its drawings are refused with the reason', async () => {
     const { outer: _, ...box } = SHELF_PAIR.box
-    const response = await post('format=pdf', { ...SHELF_PAIR, box: { ...box, netVolumeL: 3 } })
-    expect(response.statusCode).toBe(422)
-    expect(response.json().type).toBe('/problems/nothing-to-draw')
+    const volume = { ...SHELF_PAIR, box: { ...box, netVolumeL: 3 } }
+    const sheet = await post('format=pdf', volume)
+    expect(sheet.statusCode).toBe(200)
+    expect(sheet.rawPayload.length).toBeLessThan((await post('format=pdf')).rawPayload.length)
+    const drawing = await post('format=svg&picture=cutting', volume)
+    expect(drawing.statusCode).toBe(422)
+    expect(drawing.json().type).toBe('/problems/nothing-to-draw')
   })
 })
 

@@ -1,10 +1,10 @@
 import { afterAll, describe, expect, it } from 'vitest'
 import { Refused } from '../../src/api/problem.ts'
-import { buildApp } from '../../src/app.ts'
 import { cutListInBox } from '../../src/core/design/cut-list-in-box.ts'
 import type { CutListRequest } from '../../src/schema/cut-list.ts'
 import { workerPool } from '../../src/workers/pool.ts'
 import { builtService } from '../built.ts'
+import { buildApp } from '../held-app.ts'
 
 const service = await builtService()
 const workerUrl = new URL('workers/worker.js', service.url)

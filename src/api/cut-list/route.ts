@@ -2,7 +2,10 @@ import { cutListInBox } from '../../core/design/cut-list-in-box.ts'
 import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
 import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
 import { calculation } from '../calculation.ts'
+import { chosenPanel, chosenSheet } from '../drawing-choice.ts'
+import type { Aside } from '../heavy-work.ts'
 import { printingOf } from '../printing.ts'
+import { remembered } from '../recent-answers.ts'
 import { cutListAnswer } from './answer.ts'
 
 /** More pieces than a speaker has take tens of milliseconds even without effort. */
@@ -14,13 +17,13 @@ const isHeavy = ({ effort, parts }: CutListRequest): boolean =>
 export const cutList = calculation({
   views: {
     svg: {
-      cutting: ({ answer, body }) => cuttingSvg(answer, body),
-      panels: ({ answer, body }) => panelsSvg(answer, body),
+      cutting: ({ answer, body, options }) => cuttingSvg(answer, body, chosenSheet(answer, options)),
+      panels: ({ answer, body, options }) => panelsSvg(answer, body, chosenPanel(answer, options)),
       box: ({ answer, body }) => boxSvg(answer, body),
     },
     pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
       heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
-    dxf: ({ answer }) => panelsDxf(answer),
+    dxf: ({ answer, options }) => panelsDxf(answer, chosenPanel(answer, options)),
   },
   path: '/v1/cut-list',
   operationId: 'cutList',
@@ -51,8 +54,9 @@ export const cutList = calculation({
     workshop: { kerfMm: 2.4 },
   },
   get: false,
-  compute: (body, { heavyWork, gone }) =>
+  compute: remembered((body, { heavyWork, gone }: Aside) =>
     isHeavy(body) ? heavyWork.cutList(body, gone()) : cutListInBox(body),
+  ),
   mainTable: 'panels',
   answer: cutListAnswer,
 })

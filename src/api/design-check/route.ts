@@ -12,7 +12,7 @@ import { htmlSheet } from '../../views/sheet/html-sheet.ts'
 import { designWiringSvg } from '../../views/wiring/design-circuit.ts'
 import { calculation } from '../calculation.ts'
 import { chosenPanel, chosenSheet } from '../drawing-choice.ts'
-import { printingOf } from '../printing.ts'
+import { paperOf } from '../printing.ts'
 import { remembered } from '../recent-answers.ts'
 import { designCheckAnswer } from './answer.ts'
 import { shelfPair } from './example.ts'
@@ -36,8 +36,8 @@ export const designCheck = calculation({
       box: ({ answer, body }) => boxSvg(answer, body),
       wiring: ({ answer, body }) => designWiringSvg(answer, body),
     },
-    pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
-      heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
+    pdf: ({ answer, body, options, origin, aside: { heavyWork, gone } }) =>
+      heavyWork.buildSheetPdf({ checked: answer, design: body, origin, paper: paperOf(options) }, gone()),
     dxf: ({ answer, options }) => panelsDxf(answer, chosenPanel(answer, options)),
     html: ({ answer, body, origin }) => htmlSheet({ checked: answer, design: body, origin }),
   },

@@ -4,10 +4,10 @@ import PDFDocument from 'pdfkit'
 import type { Drawing, Layer, LineRole, Point, Shape, Text, TextRole } from './drawing.ts'
 import { BLACK, INKS } from './ink.ts'
 
-type Document = InstanceType<typeof PDFDocument>
+export type Document = InstanceType<typeof PDFDocument>
 
 /** A point of type is 1/72 of an inch. */
-const POINTS_PER_MM = 72 / 25.4
+export const POINTS_PER_MM = 72 / 25.4
 
 /** The same drawing gives the same bytes, so the day is always the same one. */
 const NO_DAY = new Date(0)
@@ -74,15 +74,33 @@ function drawLayer(document: Document, { shapes, window }: Layer, heightMm: numb
   document.restore()
 }
 
-function drawPage(document: Document, { widthMm, heightMm, layers }: Drawing): void {
-  document.addPage({ size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM], margin: 0 })
-  document.save().scale(POINTS_PER_MM)
+/** Where a drawing stands on a page, in points from its upper left corner, and how large. */
+export interface Stand {
+  xPt: number
+  yPt: number
+  /** 1 is true size. */
+  scale: number
+}
+
+/** A drawing on the page that is open. */
+export function drawOn(document: Document, { heightMm, layers }: Drawing, { xPt, yPt, scale }: Stand): void {
+  document
+    .save()
+    .translate(xPt, yPt)
+    .scale(POINTS_PER_MM * scale)
   for (const layer of layers) drawLayer(document, layer, heightMm)
   document.restore()
 }
 
-/** Drawings as the pages of one document, at true size. */
-export async function pdfOf(pages: readonly Drawing[], title: string): Promise<Uint8Array> {
+/** A drawing as a page of its own, at true size. */
+export function addDrawing(document: Document, drawing: Drawing): void {
+  const { widthMm, heightMm } = drawing
+  document.addPage({ size: [widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM], margin: 0 })
+  drawOn(document, drawing, { xPt: 0, yPt: 0, scale: 1 })
+}
+
+/** A document with the faces of the drawings, filled by the caller, and its bytes. */
+export async function pdfBytes(title: string, fill: (document: Document) => void): Promise<Uint8Array> {
   const document = new PDFDocument({
     autoFirstPage: false,
     lang: 'en',
@@ -96,7 +114,13 @@ export async function pdfOf(pages: readonly Drawing[], title: string): Promise<U
     document.on('end', () => done(Buffer.concat(chunks)))
     document.on('error', failed)
   })
-  for (const page of pages) drawPage(document, page)
+  fill(document)
   document.end()
   return whole
 }
+
+/** Drawings as the pages of one document, at true size. */
+export const pdfOf = (pages: readonly Drawing[], title: string): Promise<Uint8Array> =>
+  pdfBytes(title, (document) => {
+    for (const page of pages) addDrawing(document, page)
+  })

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { inflateRawSync } from 'node:zlib'
 import { afterAll, describe, expect, it } from 'vitest'
-import { buildApp } from '../../../src/app.ts'
+import { buildApp } from '../../held-app.ts'
 
 const app = await buildApp()
 afterAll(() => app.close())
