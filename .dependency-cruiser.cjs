@@ -19,14 +19,14 @@ module.exports = {
     ),
     only(
       'core-without-packages',
-      'only the math engine and the fit use a package, and none uses a module of Node',
-      { path: '^src/core', pathNot: '^src/core/(math-engine|measurement/least-squares)\\.ts$' },
+      'only the math parts and the fit use a package, and none uses a module of Node',
+      { path: '^src/core', pathNot: '^src/core/(math-parts|measurement/least-squares)\\.ts$' },
       { dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'core', 'npm-no-pkg', 'npm-unknown'] },
     ),
     only(
-      'math-engine-is-mathjs',
-      'the math engine uses mathjs and nothing else',
-      { path: '^src/core/math-engine\\.ts$' },
+      'math-parts-are-mathjs',
+      'the math parts use mathjs and nothing else',
+      { path: '^src/core/math-parts\\.ts$' },
       { dependencyTypes: ['npm', 'npm-dev', 'core'], pathNot: 'node_modules/mathjs/' },
     ),
     only(

@@ -12,6 +12,7 @@ const PACKED = [
   'csv-stringify',
   'd3-scale',
   'd3-shape',
+  'mathjs',
   'ml-matrix',
 ]
 
