@@ -178,7 +178,7 @@ async function readsSoon(read: (sent: unknown) => Promise<unknown>, example: unk
 
 const asideOf = (request: FastifyRequest, reply: FastifyReply): Aside => ({
   heavyWork: request.server.heavyWork,
-  gone: () => goneSignal(reply),
+  waiting: () => ({ client: request.ip, gone: goneSignal(reply) }),
 })
 
 /** The tables with the usual one at their head. */

@@ -10,10 +10,16 @@ export interface HeavyWork {
   buildSheetPdf: Heavy<typeof printedSheet>
 }
 
-/** A calculation done elsewhere; it is given up when the signal says that nobody waits any more. */
+/** Who waits for a piece of work, and the signal that nobody waits any more. */
+export interface Waiting {
+  client: string
+  gone: AbortSignal
+}
+
+/** A calculation done elsewhere; it is given up when nobody waits for it any more. */
 export type Heavy<Compute extends (body: never) => unknown> = (
   body: Parameters<Compute>[0],
-  gone: AbortSignal,
+  waiting: Waiting,
 ) => Promise<Awaited<ReturnType<Compute>>>
 
 declare module 'fastify' {
@@ -22,10 +28,10 @@ declare module 'fastify' {
   }
 }
 
-/** Where heavy work is done, and the signal to give it up. */
+/** Where heavy work is done, and for whom. */
 export interface Aside {
   heavyWork: HeavyWork
-  gone: () => AbortSignal
+  waiting: () => Waiting
 }
 
 /** Aborts when the client goes away before its answer. */

@@ -8,10 +8,15 @@ import { type Form, MEDIA_TYPES, type Shown, type Views } from './forms.ts'
 import { PROBLEMS, Refused } from './problem.ts'
 import type { ViewOptions } from './view-options.ts'
 
+const ANYTHING = '*/*'
+
 /** The form a client wants, by `?format=` before Accept; refused when the calculation does not have it. */
 export function wantedForm(options: ViewOptions, forms: readonly Form[], request: FastifyRequest): Form {
   if (options.pick !== undefined) return 'text'
   if (options.format !== undefined) return options.format
+  // The usual ways to ask for the whole answer, known without weighing one type against the other.
+  const { accept = ANYTHING } = request.headers
+  if (accept === ANYTHING || accept === MEDIA_TYPES.json) return 'json'
   const accepted = request.accepts().type(forms.map((form) => MEDIA_TYPES[form]))
   const form = forms.find((known) => MEDIA_TYPES[known] === accepted)
   if (form !== undefined) return form

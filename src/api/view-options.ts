@@ -119,12 +119,14 @@ export function viewOptionsReader(offer: Offer): ViewOptionsReader {
     schema,
     properties,
     split: (query) => {
+      if (isEmpty(query)) return { options: {}, fields: {} }
       const [options, fields] = [true, false].map((own) =>
         Object.fromEntries(Object.entries(query).filter(([name]) => names.includes(name) === own)),
       )
       return { options: options ?? {}, fields: fields ?? {} }
     },
     read: async (options) => {
+      if (isEmpty(options)) return { body: {} }
       const { body, faults } = queryBody(shape, options)
       return faults.length > 0 ? { faults } : readOptions(body)
     },
@@ -135,6 +137,9 @@ export function viewOptionsReader(offer: Offer): ViewOptionsReader {
       })),
   }
 }
+
+/** Most requests have no query; they shall not pay for one. */
+const isEmpty = (query: Query): boolean => Object.keys(query).length === 0
 
 /** Needed before the options are read, to read the numbers in them. */
 export const decimalOf = (options: Query): DecimalMark => (options['decimal'] === 'comma' ? 'comma' : 'point')

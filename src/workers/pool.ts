@@ -1,18 +1,27 @@
 import { availableParallelism } from 'node:os'
 import { Piscina } from 'piscina'
-import type { HeavyWork } from '../api/heavy-work.ts'
+import type { HeavyWork, Waiting } from '../api/heavy-work.ts'
 import { Refused } from '../api/problem.ts'
+import { fairQueue } from './fair-queue.ts'
 
 /** Longest that one piece of work may take; what asks for the longest effort needs about half of it. */
 const LONGEST_MS = 60_000
-/** Pieces of work that may wait for each thread; one more is refused at once, so that nobody waits for nothing. */
-const MOST_WAITING_EACH = 4
+/** Pieces of work of one client that may wait for each thread, and of all clients together; one more is refused at once. */
+const MOST_WAITING_OF_ONE = 4
+const MOST_WAITING_OF_ALL = 16
 /** An unused thread ends after this, and gives its memory back. */
 const IDLE_MS = 30_000
 
 export interface WorkerPool {
   heavyWork: HeavyWork
+  load: () => PoolLoad
   close: () => Promise<void>
+}
+
+/** Pieces of work in the threads, and waiting for one. */
+export interface PoolLoad {
+  running: number
+  waiting: number
 }
 
 export interface PoolOptions {
@@ -22,7 +31,10 @@ export interface PoolOptions {
   longestMs?: number
 }
 
-/** Worker threads for heavy work: one core is left to the requests. A thread whose work is given up is ended. */
+/**
+ * Worker threads for heavy work: one core is left to the requests. A thread whose work is given up is ended.
+ * Clients are served in turn, so that ten long searches of one do not keep the short one of another waiting.
+ */
 export function workerPool({
   workerUrl,
   threads = Math.max(1, availableParallelism() - 1),
@@ -34,20 +46,56 @@ export function workerPool({
     maxThreads: threads,
     idleTimeout: IDLE_MS,
   })
-  let inHand = 0
+  const queue = fairQueue<() => void>()
+  let running = 0
+
+  /** Takes a thread, when it is this client's turn; rejects when the client goes away before. */
+  async function turn({ gone, client }: Waiting): Promise<void> {
+    gone.throwIfAborted()
+    if (running < threads) {
+      running += 1
+      return
+    }
+    if (
+      queue.waiting(client) >= threads * MOST_WAITING_OF_ONE ||
+      queue.waiting() >= threads * MOST_WAITING_OF_ALL
+    )
+      throw busy('Too much work is waiting already.')
+    await new Promise<void>((resolve, reject) => {
+      const start = () => {
+        gone.removeEventListener('abort', leave)
+        running += 1
+        resolve()
+      }
+      const leave = () => {
+        queue.drop(client, start)
+        reject(gone.reason)
+      }
+      gone.addEventListener('abort', leave, { once: true })
+      queue.add(client, start)
+    })
+  }
+
+  async function run<Body, Result>(name: keyof HeavyWork, body: Body, gone: AbortSignal): Promise<Result> {
+    const late = AbortSignal.timeout(longestMs)
+    try {
+      return await pool.run(body, { name, signal: AbortSignal.any([gone, late]) })
+    } catch (error) {
+      if (late.aborted && !gone.aborted) throw busy('The work took longer than this machine may give it.')
+      throw error
+    }
+  }
+
   const beside =
     <Body, Result>(name: keyof HeavyWork) =>
-    async (body: Body, gone: AbortSignal): Promise<Result> => {
-      if (inHand >= threads * (1 + MOST_WAITING_EACH)) throw busy('Too much work is waiting already.')
-      const late = AbortSignal.timeout(longestMs)
-      const done: Promise<Result> = pool.run(body, { name, signal: AbortSignal.any([gone, late]) })
-      inHand++
-      return done
-        .catch((error: unknown) => {
-          if (late.aborted && !gone.aborted) throw busy('The work took longer than this machine may give it.')
-          throw error
-        })
-        .finally(() => inHand--)
+    async (body: Body, waiting: Waiting): Promise<Result> => {
+      await turn(waiting)
+      try {
+        return await run(name, body, waiting.gone)
+      } finally {
+        running -= 1
+        queue.next()?.()
+      }
     }
   return {
     heavyWork: {
@@ -55,6 +103,7 @@ export function workerPool({
       cutListPdf: beside('cutListPdf'),
       buildSheetPdf: beside('buildSheetPdf'),
     },
+    load: () => ({ running, waiting: queue.waiting() }),
     close: () => pool.destroy(),
   }
 }

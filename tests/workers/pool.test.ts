@@ -22,7 +22,7 @@ const request = (seconds: number): CutListRequest => ({
   effort: { seconds },
 })
 
-const never = new AbortController().signal
+const never = { client: 'one', gone: new AbortController().signal }
 
 describe('heavy work in a thread of its own', () => {
   it('gives what the same work gives here', async () => {
@@ -35,7 +35,7 @@ describe('heavy work in a thread of its own', () => {
   it('is given up when nobody waits for it, and the next work is done all the same', async () => {
     const pool = workerPool({ workerUrl, threads: 1 })
     const gone = new AbortController()
-    const given = pool.heavyWork.cutList(request(30), gone.signal)
+    const given = pool.heavyWork.cutList(request(30), { client: 'one', gone: gone.signal })
     setTimeout(() => gone.abort(), 300)
     await expect(given).rejects.toThrow(/abort/i)
     await expect(pool.heavyWork.cutList(request(0), never)).resolves.toHaveProperty('sections')
@@ -56,6 +56,34 @@ describe('heavy work in a thread of its own', () => {
     expect(first).toHaveProperty('problem', 'busy')
     await pool.close()
     await Promise.all(all)
+  })
+
+  it('is done for clients in turn: ten long ones of one client do not keep the short one of another waiting', async () => {
+    const pool = workerPool({ workerUrl, threads: 1 })
+    const order: string[] = []
+    const ask = (client: string, seconds: number) =>
+      pool.heavyWork
+        .cutList(request(seconds), { client, gone: new AbortController().signal })
+        .then(() => order.push(client))
+    const greedy = Array.from({ length: 4 }, () => ask('greedy', 0.3))
+    const modest = ask('modest', 0)
+    expect(pool.load()).toEqual({ running: 1, waiting: 4 })
+    await Promise.all([...greedy, modest])
+    await pool.close()
+    expect(order.indexOf('modest')).toBeLessThanOrEqual(2)
+    expect(pool.load()).toEqual({ running: 0, waiting: 0 })
+  })
+
+  it('leaves the queue with its client', async () => {
+    const pool = workerPool({ workerUrl, threads: 1 })
+    const gone = new AbortController()
+    const first = pool.heavyWork.cutList(request(0.3), never)
+    const second = pool.heavyWork.cutList(request(30), { client: 'two', gone: gone.signal })
+    gone.abort(new Error('went away'))
+    await expect(second).rejects.toThrow('went away')
+    expect(pool.load()).toEqual({ running: 1, waiting: 0 })
+    await first
+    await pool.close()
   })
 
   it('answers 503 with the time to wait, and a quick request meanwhile', async () => {

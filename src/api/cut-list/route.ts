@@ -21,8 +21,8 @@ export const cutList = calculation({
       panels: ({ answer, body, options }) => panelsSvg(answer, body, chosenPanel(answer, options)),
       box: ({ answer, body }) => boxSvg(answer, body),
     },
-    pdf: ({ answer, body, options, aside: { heavyWork, gone } }) =>
-      heavyWork.cutListPdf(printingOf(answer, body, options), gone()),
+    pdf: ({ answer, body, options, aside: { heavyWork, waiting } }) =>
+      heavyWork.cutListPdf(printingOf(answer, body, options), waiting()),
     dxf: ({ answer, options }) => panelsDxf(answer, chosenPanel(answer, options)),
   },
   path: '/v1/cut-list',
@@ -54,8 +54,8 @@ export const cutList = calculation({
     workshop: { kerfMm: 2.4 },
   },
   get: false,
-  compute: remembered((body, { heavyWork, gone }: Aside) =>
-    isHeavy(body) ? heavyWork.cutList(body, gone()) : cutListInBox(body),
+  compute: remembered((body, { heavyWork, waiting }: Aside) =>
+    isHeavy(body) ? heavyWork.cutList(body, waiting()) : cutListInBox(body),
   ),
   mainTable: 'panels',
   answer: cutListAnswer,

@@ -36,8 +36,8 @@ export const designCheck = calculation({
       box: ({ answer, body }) => boxSvg(answer, body),
       wiring: ({ answer, body }) => designWiringSvg(answer, body),
     },
-    pdf: ({ answer, body, options, origin, aside: { heavyWork, gone } }) =>
-      heavyWork.buildSheetPdf({ checked: answer, design: body, origin, paper: paperOf(options) }, gone()),
+    pdf: ({ answer, body, options, origin, aside: { heavyWork, waiting } }) =>
+      heavyWork.buildSheetPdf({ checked: answer, design: body, origin, paper: paperOf(options) }, waiting()),
     dxf: ({ answer, options }) => panelsDxf(answer, chosenPanel(answer, options)),
     html: ({ answer, body, origin }) => htmlSheet({ checked: answer, design: body, origin }),
   },
