@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { Pool } from 'undici'
 import { OPERATIONS, requestsOf } from './bench/requests.mjs'
-import { serviceProcess } from './bench/service-process.mjs'
+import { imageOptions, serviceProcess } from './bench/service-process.mjs'
 
 const [minutes = '10', folder = 'dist', before = '100000'] = process.argv.slice(2)
 const CONNECTIONS = 8
@@ -19,7 +19,10 @@ const WEIGHTS = {
   '/v1/design-check': 1,
 }
 
-const service = await serviceProcess(resolve(folder, 'main.js'), { environment: { RATE_LIMIT: '0' } })
+const service = await serviceProcess(resolve(folder, 'main.js'), {
+  environment: { RATE_LIMIT: '0' },
+  nodeOptions: await imageOptions(),
+})
 
 /** Resident memory in MB, as the system counts it. */
 async function residentMb() {

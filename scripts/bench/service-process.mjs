@@ -1,9 +1,16 @@
 // A built service in a process of its own: started on a free port, known by its first line, ended by its own handle.
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
+import { readFile } from 'node:fs/promises'
 
 /** How a real installation runs: production, and the log as the settings have it when nothing is set. */
 const INSTALLED = { NODE_ENV: 'production', PORT: '0', HOST: '127.0.0.1' }
+
+/** The options of Node that the image starts the service with. */
+export async function imageOptions() {
+  const dockerfile = await readFile(new URL('../../docker/Dockerfile', import.meta.url), 'utf8')
+  return JSON.parse(/^CMD (\[.*\])$/m.exec(dockerfile)[1]).filter((word) => word.startsWith('--'))
+}
 
 /** Starts a script that prints its address, and gives it back with the way to end it. */
 export async function serviceProcess(
