@@ -2,8 +2,7 @@ import accepts from '@fastify/accepts'
 import cors from '@fastify/cors'
 import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
-import Fastify, { type FastifyBaseLogger } from 'fastify'
-import { pino } from 'pino'
+import Fastify from 'fastify'
 import { asBuiltBox } from './api/as-built/route.ts'
 import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
@@ -21,7 +20,13 @@ import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
 import { kiosk } from './kiosk/page.ts'
 import { sharedSchemas } from './schema/shared.ts'
+import { logAt } from './service/log.ts'
+import { countRequests } from './service/metrics.ts'
+import { refuseWhenLate } from './service/overload.ts'
+import { limitRates } from './service/rate-limit.ts'
+import { markAnswers, requestId } from './service/request-ids.ts'
 import { tools } from './tools/routes.ts'
+import type { PoolLoad } from './workers/pool.ts'
 import * as worker from './workers/worker.ts'
 
 const HALF_A_MINUTE_MS = 30_000
@@ -36,6 +41,18 @@ export interface AppOptions {
   corsOrigins?: readonly string[]
   /** Where the built touch page lies; without it `/` leads to the documentation. */
   kioskFolder?: string
+  /** Where the load of the worker threads is read for `/metrics`; no metrics without it. */
+  poolLoad?: () => PoolLoad
+  /** Requests a minute that one client may make; 0 for any number. */
+  rateLimit?: number
+  /** Addresses of proxies whose word on the client is taken; none when left out. */
+  trustProxy?: readonly string[]
+  /** Time in which a whole request has to arrive. */
+  requestTimeoutMs?: number
+  /** How late the event loop may run before requests are refused; never refused for that when left out. */
+  mostLateMs?: number
+  /** false while the service is about to end. */
+  isReady?: () => boolean
 }
 
 const inThisThread: HeavyWork = {
@@ -58,14 +75,24 @@ export async function buildApp({
   allowedHosts = [],
   corsOrigins = [],
   kioskFolder,
+  poolLoad,
+  rateLimit = 0,
+  trustProxy = [],
+  requestTimeoutMs = HALF_A_MINUTE_MS,
+  mostLateMs,
+  isReady = () => true,
 }: AppOptions = {}) {
-  const log: FastifyBaseLogger = pino({ level: logLevel })
   const app = Fastify({
-    loggerInstance: log,
+    loggerInstance: logAt(logLevel),
     bodyLimit: BODY_LIMIT_BYTES,
-    connectionTimeout: HALF_A_MINUTE_MS,
-    requestTimeout: HALF_A_MINUTE_MS,
-    genReqId: () => crypto.randomUUID(),
+    connectionTimeout: requestTimeoutMs,
+    requestTimeout: requestTimeoutMs,
+    // A head that drips in has the same time as a whole request; Node looks only so often.
+    http: { headersTimeout: requestTimeoutMs, connectionsCheckingInterval: requestTimeoutMs / 6 },
+    genReqId: requestId,
+    trustProxy: trustProxy.length > 0 ? [...trustProxy] : false,
+    // What still arrives on an open connection while the service ends is answered, and the connection then closed.
+    return503OnClosing: false,
     frameworkErrors: answerError,
     clientErrorHandler: answerBrokenConnection,
   }).withTypeProvider<TypeBoxTypeProvider>()
@@ -76,6 +103,10 @@ export async function buildApp({
   app.decorate('heavyWork', heavyWork)
   readJsonBodies(app)
   answerProblems(app)
+  markAnswers(app)
+  if (mostLateMs !== undefined) refuseWhenLate(app, mostLateMs)
+  if (rateLimit > 0) await limitRates(app, rateLimit)
+  if (poolLoad !== undefined) countRequests(app, poolLoad)
 
   for (const schema of sharedSchemas()) app.addSchema(schema)
   await app.register(accepts)
@@ -96,6 +127,6 @@ export async function buildApp({
   if (kioskFolder === undefined)
     app.get('/', { schema: { hide: true } }, (_request, reply) => reply.redirect('/docs'))
   else await app.register(kiosk, { folder: kioskFolder })
-  await app.register(health)
+  await app.register(health, { isReady })
   return app
 }

@@ -1,10 +1,12 @@
 import { fileURLToPath } from 'node:url'
 import { buildApp } from './app.ts'
 import { mathEngine } from './core/math-engine.ts'
+import { shutdown } from './service/shutdown.ts'
 import { settingsFrom } from './settings.ts'
 import { workerPool } from './workers/pool.ts'
 
 const SOON_MS = 1000
+const MOST_LATE_MS = 250
 
 function stop(message: string): never {
   process.stderr.write(`${message}\n`)
@@ -14,15 +16,23 @@ function stop(message: string): never {
 const settings = settingsFrom(process.env)
 if ('faults' in settings) stop(settings.faults.join('\n'))
 
-const { host, port, logLevel, allowedHosts, corsOrigins } = settings
+const { host, port, metrics, shutdownSeconds, ...service } = settings
 const pool = workerPool({ workerUrl: new URL('./workers/worker.js', import.meta.url) })
 const kioskFolder = fileURLToPath(new URL('./page', import.meta.url))
-const app = await buildApp({ logLevel, heavyWork: pool.heavyWork, allowedHosts, corsOrigins, kioskFolder })
+const { isDraining, drain } = shutdown()
+const app = await buildApp({
+  ...service,
+  heavyWork: pool.heavyWork,
+  kioskFolder,
+  mostLateMs: MOST_LATE_MS,
+  isReady: () => !isDraining(),
+  ...(metrics ? { poolLoad: pool.load } : {}),
+})
 app.addHook('onClose', pool.close)
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {
-    app.close().then(() => process.exit(0))
+    drain(app, shutdownSeconds).then((isDone) => process.exit(isDone ? 0 : 1))
   })
 }
 

@@ -9,6 +9,10 @@ describe('the settings', () => {
       logLevel: 'warn',
       allowedHosts: [],
       corsOrigins: [],
+      trustProxy: [],
+      rateLimit: 0,
+      metrics: true,
+      shutdownSeconds: 20,
     })
   })
   it('take lists parted by commas', () => {
@@ -19,12 +23,24 @@ describe('the settings', () => {
     })
   })
   it('name every fault with its variable', () => {
-    const told = settingsFrom({ PORT: '80a', LOG_LEVEL: 'loud', CORS_ORIGINS: 'http://a.example/page' })
+    const told = settingsFrom({
+      PORT: '80a',
+      LOG_LEVEL: 'loud',
+      CORS_ORIGINS: 'http://a.example/page',
+      TRUST_PROXY: 'loopback, 10.0.0.0/33, ::1/128',
+      RATE_LIMIT: '-1',
+      METRICS: 'yes',
+      SHUTDOWN_SECONDS: '1e9',
+    })
     expect(told).toEqual({
       faults: [
         expect.stringContaining('PORT'),
         expect.stringContaining('LOG_LEVEL'),
         expect.stringContaining('http://a.example/page'),
+        expect.stringContaining('"10.0.0.0/33"'),
+        expect.stringContaining('RATE_LIMIT'),
+        expect.stringContaining('METRICS'),
+        expect.stringContaining('SHUTDOWN_SECONDS'),
       ],
     })
   })

@@ -75,11 +75,17 @@ export const PROBLEMS = {
     status: 431,
     about: 'Address and headers together may have up to 16 KiB. Send a large design as the body of a POST.',
   },
+  'too-many': {
+    title: 'Too many requests',
+    status: 429,
+    about:
+      'The service is set up to answer one client so many requests a minute. The Retry-After header says when to ask again. Many designs fit into one request, as the rows of a CSV body.',
+  },
   busy: {
     title: 'The service is busy',
     status: 503,
     about:
-      'Too much heavy work is waiting, or the work asked for takes longer than this machine may give it. The Retry-After header says when to try again; less effort is answered sooner.',
+      'More requests arrive than the machine can answer, too much heavy work is waiting, or the work asked for takes longer than it may. The Retry-After header says when to try again; less effort is answered sooner.',
   },
   'our-fault': {
     title: 'The service failed',
@@ -128,8 +134,14 @@ export function invalidInput(faults: readonly Fault[]): Refused {
 /** The problem as RFC 9457 (Nottingham, Wilde and Dalal, 2023) lays it out. */
 export function problemBody(name: ProblemName, detail: string, requestId: string, faults: Fault[]): Problem {
   const { title, status } = PROBLEMS[name]
-  return { type: problemPath(name), title, status, detail, instance: `urn:uuid:${requestId}`, errors: faults }
+  return { type: problemPath(name), title, status, detail, instance: instanceOf(requestId), errors: faults }
 }
+
+const UUID = /^[\da-f]{8}(-[\da-f]{4}){3}-[\da-f]{12}$/i
+
+/** A URI for this one occurrence (RFC 9562, section 4); a name that the client chose is a fragment of the request. */
+const instanceOf = (requestId: string): string =>
+  UUID.test(requestId) ? `urn:uuid:${requestId}` : `#${requestId}`
 
 /** The problem as one line, for a spreadsheet cell, which shows nothing of an error answer. */
 export function problemLine(detail: string, faults: readonly Fault[]): string {

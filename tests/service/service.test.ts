@@ -1,0 +1,153 @@
+import { Writable } from 'node:stream'
+import Fastify from 'fastify'
+import { describe, expect, it } from 'vitest'
+import { logAt } from '../../src/service/log.ts'
+import { requestId } from '../../src/service/request-ids.ts'
+import { shutdown } from '../../src/service/shutdown.ts'
+import { buildApp } from '../held-app.ts'
+
+const PORT_CALL = '/v1/port?netVolumeL=4&innerDiameterMm=30&tuningHz=80'
+
+describe('/metrics', () => {
+  it('times requests by route and class of status, in the text format of Prometheus (0.0.4)', async () => {
+    const app = await buildApp({ poolLoad: () => ({ running: 2, waiting: 3 }) })
+    await app.inject(PORT_CALL)
+    await app.inject(`${PORT_CALL}&pick=nothing.here`)
+    await app.inject('/no/such/address?secret=1')
+    const { body, headers, statusCode } = await app.inject('/metrics')
+    expect(statusCode).toBe(200)
+    expect(headers['content-type']).toContain('text/plain; version=0.0.4')
+    expect(body).toContain(
+      'http_request_duration_seconds_count{method="GET",route="/v1/port",status="2xx"} 1',
+    )
+    expect(body).toContain(
+      'http_request_duration_seconds_count{method="GET",route="/v1/port",status="4xx"} 1',
+    )
+    expect(body).toContain('route="none",status="4xx"} 1')
+    expect(body).toMatch(/^heavy_work_running 2$/m)
+    expect(body).toMatch(/^heavy_work_waiting 3$/m)
+    expect(body).toMatch(/^process_resident_memory_bytes \d/m)
+    expect(body).not.toContain('secret')
+    await app.close()
+  })
+
+  it('is not there when it is switched off', async () => {
+    const app = await buildApp()
+    expect((await app.inject('/metrics')).statusCode).toBe(404)
+    await app.close()
+  })
+})
+
+describe('too many requests', () => {
+  it('are answered 429 with the time to wait, client by client; whoever keeps the service is not counted', async () => {
+    const app = await buildApp({ rateLimit: 3, trustProxy: ['127.0.0.1'] })
+    const from = (client: string, url = PORT_CALL) =>
+      app.inject({ url, headers: { 'x-forwarded-for': client } })
+    for (let i = 0; i < 3; i += 1) expect((await from('10.1.1.1')).statusCode).toBe(200)
+    const refused = await from('10.1.1.1')
+    expect(refused.statusCode).toBe(429)
+    expect(refused.json()).toMatchObject({ type: '/problems/too-many', status: 429 })
+    expect(Number(refused.headers['retry-after'])).toBeGreaterThan(0)
+    expect((await from('10.1.1.2')).statusCode).toBe(200)
+    expect((await from('10.1.1.1', '/health/live')).statusCode).toBe(200)
+    await app.close()
+  })
+
+  it('cannot be disguised by a header when no proxy is trusted', async () => {
+    const app = await buildApp({ rateLimit: 1 })
+    const from = (client: string) => app.inject({ url: PORT_CALL, headers: { 'x-forwarded-for': client } })
+    expect((await from('10.1.1.1')).statusCode).toBe(200)
+    expect((await from('10.1.1.2')).statusCode).toBe(429)
+    await app.close()
+  })
+})
+
+describe('a machine that cannot keep up', () => {
+  it('refuses with 503 and the time to wait, and takes requests again when it has caught up', async () => {
+    const app = await buildApp({ mostLateMs: 250 })
+    const pause = (ms: number) => new Promise((done) => setTimeout(done, ms))
+    const block = (ms: number) => {
+      const end = performance.now() + ms
+      while (performance.now() < end);
+    }
+    await pause(120)
+    block(500)
+    await pause(20)
+    expect((await app.inject(PORT_CALL)).statusCode).toBe(200)
+    for (let i = 0; i < 3; i += 1) {
+      block(500)
+      await pause(5)
+    }
+    const refused = await app.inject(PORT_CALL)
+    expect(refused.statusCode).toBe(503)
+    expect(refused.headers['retry-after']).toBe('5')
+    expect((await app.inject('/health/live')).statusCode).toBe(200)
+    await pause(350)
+    expect((await app.inject(PORT_CALL)).statusCode).toBe(200)
+    await app.close()
+  })
+})
+
+describe('the name of a request', () => {
+  it('comes back with every answer, and stands in a problem', async () => {
+    const app = await buildApp()
+    const named = await app.inject({ url: '/no/such', headers: { 'x-request-id': 'kiosk-7.a' } })
+    expect(named.headers['x-request-id']).toBe('kiosk-7.a')
+    expect(named.json().instance).toBe('#kiosk-7.a')
+    const unnamed = await app.inject(PORT_CALL)
+    expect(unnamed.headers['x-request-id']).toMatch(/^[\da-f-]{36}$/)
+    expect(unnamed.headers['x-content-type-options']).toBe('nosniff')
+    await app.close()
+  })
+
+  it.each(['', 'a b', 'x\ny', '<script>', 'x'.repeat(101), 'ä'])('is not taken from %j', (given) => {
+    expect(requestId({ headers: { 'x-request-id': given } })).toMatch(/^[\da-f]{8}-/)
+  })
+})
+
+describe('the log', () => {
+  it('holds what was asked and how it went, never a query, a header or a body', async () => {
+    const lines: string[] = []
+    const stream = new Writable({
+      write(chunk, _encoding, done) {
+        lines.push(String(chunk))
+        done()
+      },
+    })
+    const app = Fastify({ loggerInstance: logAt('info', stream), genReqId: requestId })
+    app.post('/v1/thing', () => ({}))
+    await app.inject({
+      method: 'POST',
+      url: '/v1/thing?name=secret-query',
+      headers: { authorization: 'secret-header', 'x-request-id': 'abc' },
+      payload: { name: 'secret-body' },
+    })
+    await app.close()
+    const log = lines.join('')
+    expect(log).toContain('"path":"/v1/thing"')
+    expect(log).toContain('"statusCode":200')
+    expect(log).toContain('"reqId":"abc"')
+    expect(log).not.toContain('secret')
+  })
+})
+
+describe('the end of the service', () => {
+  it('is announced first, then waits for what was begun', async () => {
+    const { isDraining, drain } = shutdown(10)
+    const app = await buildApp({ isReady: () => !isDraining() })
+    expect((await app.inject('/health/ready')).statusCode).toBe(200)
+    const ended = drain(app, 5)
+    const { statusCode, headers } = await app.inject('/health/ready')
+    expect(statusCode).toBe(503)
+    expect(headers['cache-control']).toBe('no-store')
+    expect((await app.inject('/health/live')).statusCode).toBe(200)
+    expect(await ended).toBe(true)
+  })
+
+  it('is cut when something does not finish in its time', async () => {
+    const app = Fastify()
+    app.addHook('onClose', () => new Promise(() => undefined))
+    await app.ready()
+    expect(await shutdown(1).drain(app, 0.05)).toBe(false)
+  })
+})
