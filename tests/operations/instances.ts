@@ -27,7 +27,7 @@ export async function startInstances(count: number) {
 
 async function startInstance(script: string): Promise<Instance> {
   const child = spawn('node', [script], {
-    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: '1' },
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: 'loopback' },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   return { address: await addressOf(child), end: (signal) => ended(child, signal) }
