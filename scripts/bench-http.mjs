@@ -100,7 +100,13 @@ function tell(path, taken) {
   row('bare / bare, the resolution', other, one)
 }
 
-async function coreShare() {
+/** What is left of the echo's pace when the calculation itself is added to it, were all the rest free. */
+function pacePossible(coreUs, taken) {
+  const echoMs = median(taken.echo.map((slice) => cost(slice) ?? 1 / rate(slice)))
+  return echoMs / (echoMs + coreUs / 1000)
+}
+
+async function coreShare(all) {
   const child = spawn(process.execPath, [script('core-share.mjs'), folder, requestsFile, slices], {
     stdio: ['ignore', 'pipe', 'inherit'],
   })
@@ -116,8 +122,9 @@ async function coreShare() {
     const us = (values) => `${median(values).toFixed(0)} us`
     const share = core.map((value, i) => value / inject[i])
     const faster = compiled.map((value, i) => value / stringify[i])
+    const most = pacePossible(median(core), all[path]).toFixed(2)
     console.log(
-      `  ${path.padEnd(19)} whole ${us(inject)}, calculation ${us(core)}, share ${spread(share)}; JSON.stringify ${us(stringify)}, compiled ${us(compiled)}, compiled / stringify ${spread(faster)}`,
+      `  ${path.padEnd(19)} whole ${us(inject)}, calculation ${us(core)}, share ${spread(share)}; JSON.stringify ${us(stringify)}, compiled ${us(compiled)}, compiled / stringify ${spread(faster)}; with this calculation and no other cost ${most} of the echo in the same server`,
     )
   }
 }
@@ -131,8 +138,12 @@ try {
   console.log(
     `${slices} slices of ${sliceMs} ms each, ${CONNECTIONS} connections, Node ${process.version}; median [20th to 80th percentile]`,
   )
-  for (const path of paths) tell(path, await sliced(path))
-  await coreShare()
+  const all = {}
+  for (const path of paths) {
+    all[path] = await sliced(path)
+    tell(path, all[path])
+  }
+  await coreShare(all)
 } finally {
   driving.end()
   for (const one of [service, withEcho, bare, bareToo]) await one.end('SIGKILL')
