@@ -1,65 +1,16 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { PaperSize } from '../../src/views/drawing/paper.ts'
 import { drawable, printed, shelf, tower } from '../views/drawing/answers.ts'
-
-/** A page as a PDF reader of others (poppler) sees it: 254 dots an inch are 10 a millimetre. */
-interface Seen {
-  widthPx: number
-  heightPx: number
-  /** Left edges and right edges of the dark runs on a line so many millimetres above the lower edge, mm. */
-  runsAt: (yMm: number) => { from: number; to: number }[]
-}
-
-const PX_PER_MM = 10
-const DARK = 128
+import { middle, PX_PER_MM, see, textOf } from './seen-page.ts'
 
 let folder = ''
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'true-size-'))
 })
 afterAll(() => rmSync(folder, { recursive: true }))
-
-function see(file: string, page: number): Seen {
-  const name = join(folder, 'page')
-  execFileSync('pdftoppm', [
-    '-gray',
-    '-r',
-    '254',
-    '-f',
-    `${page}`,
-    '-l',
-    `${page}`,
-    '-singlefile',
-    file,
-    name,
-  ])
-  const bytes = readFileSync(`${name}.pgm`)
-  const [head, width = '', height = ''] =
-    /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.toString('latin1', 0, 40)) ?? []
-  if (head === undefined) throw new Error('no grey picture')
-  const [widthPx, heightPx] = [Number(width), Number(height)]
-  const runsAt = (yMm: number) => {
-    const row = heightPx - 1 - Math.round(yMm * PX_PER_MM)
-    const start = head.length + row * widthPx
-    const dark = [...bytes.subarray(start, start + widthPx)].map((grey) => grey < DARK)
-    return dark.flatMap((here, x) => {
-      if (!here || dark[x - 1] === true) return []
-      const end = dark.indexOf(false, x)
-      return [{ from: x / PX_PER_MM, to: (end < 0 ? widthPx : end) / PX_PER_MM }]
-    })
-  }
-  return { widthPx, heightPx, runsAt }
-}
-
-const middle = ({ from, to }: { from: number; to: number }): number => (from + to) / 2
-
-/** Text of every page, by the same reader. */
-const textOf = (file: string): string[] =>
-  execFileSync('pdftotext', ['-layout', file, '-']).toString().split('\f')
 
 async function frontOn(paper: PaperSize) {
   const file = join(folder, `${paper}.pdf`)

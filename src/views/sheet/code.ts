@@ -8,10 +8,10 @@ export interface Code {
 }
 
 /** Longest link that is printed as a code; a telephone reads the smallest of them still from a hand's length. */
-const LONGEST_LINK = 1200
+const LONGEST_LINK = 1465
 /**
  * Up to here the code mends up to 15 % of itself (level M, 97 modules at most); a longer link gets level L, 7 %, so
- * that its modules stay as large: 117 of them at most.
+ * that its modules stay as large: 125 of them at most.
  */
 const LONGEST_AT_M = 660
 /** Printers of 300 dots an inch draw it with six dots; readers want 0.4 or more (common practice, no source). */

@@ -53,9 +53,9 @@ export function sheetOf({ checked, design, origin, paper }: SheetOrder): Sheet {
     materialSection(checked),
     stepSection(checked),
     readingsSection(checked),
+    linkSection(design, origin),
     chartSection(checked, design),
     assumptionSection(checked),
-    linkSection(design, origin),
   ]
   return {
     title: design.name ?? 'Build sheet',

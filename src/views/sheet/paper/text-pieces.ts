@@ -62,7 +62,7 @@ function itemPiece({ document, leftPt, widthPt, topPt }: TextColumn, text: strin
 
 /** Items of a list; the first one is not left alone at the foot of a page, nor the last one at the top of the next. */
 export const listPieces = (column: TextColumn, items: readonly string[]): Piece[] =>
-  together(items.map((item) => itemPiece(column, item)))
+  together(items.map((item, index) => ({ ...itemPiece(column, item), ...(index === 0 && { gapPt: 4 }) })))
 
 /** Short runs of pieces stay whole; of a long one, two pieces at least stand on either page. */
 export const together = (pieces: readonly Piece[]): Piece[] =>
