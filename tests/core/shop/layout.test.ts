@@ -177,6 +177,19 @@ describe('limits', () => {
     expect(sections.sheets.map(({ stock }) => stock)).toEqual(['cheap'])
   })
 
+  it('costs add up exactly: 0.1 + 0.7 is no less than 0.8, and of equal prices fewer boards are taken', () => {
+    const sections = laid({
+      parts: [{ lengthMm: 100, widthMm: 100, count: 2 }],
+      stock: [
+        { id: 'a', lengthMm: 100, widthMm: 100, cost: 0.1 },
+        { id: 'b', lengthMm: 100, widthMm: 100, cost: 0.7 },
+        { id: 'both', lengthMm: 200, widthMm: 100, cost: 0.8 },
+      ],
+      workshop: { kerfMm: 0 },
+    })
+    expect(sections.sheets.map(({ stock }) => stock)).toEqual(['both'])
+  })
+
   it('parts go only on boards of their thickness', () => {
     const sections = laid({
       parts: [{ lengthMm: 100, widthMm: 100, thicknessMm: 12 }],

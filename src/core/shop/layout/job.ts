@@ -7,7 +7,7 @@ export interface JobBoard {
   lengthUm: number
   widthUm: number
   count: number
-  /** What taking one costs: its cost when every board has one, else its area. */
+  /** What taking one costs: its cost in whole millionths when every board has one, else its area in square micrometres. */
   price: number
 }
 
@@ -51,11 +51,16 @@ export function waysOf(part: Part, board: Stock, kerfMm: number): number {
   return fits & waysOfGrain(part.grain, board.grain)
 }
 
+/** Money in whole millionths, so that sums of costs compare exactly. */
+const MONEY = 1e6
+
 /** What one board of each kind costs: money when every kind names it, else area in square micrometres. */
 export function pricesOf(stock: readonly Stock[]): number[] {
   const inMoney = stock.every((board) => board.cost !== undefined)
   return stock.map((board) =>
-    inMoney ? (board.cost ?? 0) : micrometres(board.lengthMm) * micrometres(board.widthMm),
+    inMoney
+      ? Math.round(MONEY * (board.cost ?? 0))
+      : micrometres(board.lengthMm) * micrometres(board.widthMm),
   )
 }
 

@@ -1,8 +1,14 @@
 import highsLoader, { type Highs } from 'highs'
 import { describe, expect, it } from 'vitest'
+import { fewestBoards } from '../../../../src/core/shop/layout/bound.ts'
+import { cheaper } from '../../../../src/core/shop/layout/goal.ts'
+import { jobsOf } from '../../../../src/core/shop/layout/job.ts'
 import { layout } from '../../../../src/core/shop/layout/layout.ts'
+import { leastPrice } from '../../../../src/core/shop/layout/least-price.ts'
+import { scoreOf } from '../../../../src/core/shop/layout/packing.ts'
 import { randomFrom } from '../../../../src/core/shop/layout/random.ts'
 import { publishedSample } from '../../../outside/cutting/instances.ts'
+import { sheetFaults } from './sheet-faults.ts'
 
 // Both packages say another module format than they have.
 const loadHighs = highsLoader as unknown as () => Promise<Highs>
@@ -46,7 +52,7 @@ function boxesOf(parts: readonly Size[]): (set: number) => Size[] {
 }
 
 /** Least price of boards by an exact model: choose sets of parts, each from one kind of board, that hold every part once. */
-async function leastPrice(
+async function provedPrice(
   parts: readonly Size[],
   boards: readonly { size: Size; price: number; count: number }[],
 ) {
@@ -91,7 +97,7 @@ describe(`small cases, proved by an exact model in an integer programme, seed ${
   it.each(cases)(
     'case $index is as cheap as can be, and the bound is not above',
     async ({ parts, boards }) => {
-      const price = await leastPrice(parts, boards)
+      const price = await provedPrice(parts, boards)
       const laid = layout(
         parts.map(([lengthMm, widthMm]) => ({ lengthMm, widthMm })),
         boards.map(({ size, price: cost, count }) => ({ lengthMm: size[0], widthMm: size[1], cost, count })),
@@ -102,6 +108,37 @@ describe(`small cases, proved by an exact model in an integer programme, seed ${
       expect(laid.notPlaced.size).toBe(0)
       expect(laid.sheets.reduce((sum, { stock }) => sum + boards[stock]!.price, 0)).toBe(price)
       expect(laid.bound).toBeLessThanOrEqual(laid.sheets.length)
+    },
+  )
+
+  it.each(cases)(
+    'case $index: the search by single pieces comes to the same price from nothing, and the least price is not above',
+    async ({ parts, boards }) => {
+      const price = await provedPrice(parts, boards)
+      const jobs = jobsOf(
+        parts.map(([lengthMm, widthMm]) => ({ lengthMm, widthMm })),
+        boards.map(({ size, price: cost, count }) => ({ lengthMm: size[0], widthMm: size[1], cost, count })),
+        0,
+      )
+      const packings = jobs.map((job) => {
+        const nothing = { sheets: [], left: [...job.partOf.keys()] }
+        return { job, packing: cheaper(job, nothing, WORK, SEED, 0) }
+      })
+      const least = jobs.reduce((sum, job) => sum + leastPrice(job, fewestBoards(job)), 0)
+      // Jobs count money in millionths.
+      expect(least).toBeLessThanOrEqual(1e6 * (price ?? 0))
+      for (const { job, packing } of packings) {
+        expect(packing.sheets.flatMap((sheet) => sheetFaults(job, sheet))).toEqual([])
+        expect(packing.sheets.flatMap(({ pieces }) => pieces).sort((a, b) => a - b)).toEqual([
+          ...job.partOf.keys(),
+        ])
+        job.boards.forEach(({ count }, kind) => {
+          expect(packing.sheets.filter(({ board }) => board === kind).length).toBeLessThanOrEqual(count)
+        })
+      }
+      expect(packings.reduce((sum, { job, packing }) => sum + scoreOf(job, packing).price, 0)).toBe(
+        1e6 * (price ?? 0),
+      )
     },
   )
 })
