@@ -166,11 +166,3 @@ export const lamp = (...words: string[]): Part => labelled(LAMP, words)
 /** Symbols by themselves, for places where their words stand elsewhere. */
 export const bareCapacitor: Part = CAPACITOR
 export const bareResistor: Part = RESISTOR
-
-/** A bare piece of wire. */
-export const straight = (heightMm: number): Part => ({
-  leftMm: 0,
-  rightMm: 0,
-  heightMm,
-  drawn: (top) => [wire(top, below(top, heightMm))],
-})
