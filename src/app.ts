@@ -2,7 +2,7 @@ import accepts from '@fastify/accepts'
 import cors from '@fastify/cors'
 import swagger from '@fastify/swagger'
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
-import Fastify from 'fastify'
+import Fastify, { type FastifyBaseLogger, LogController } from 'fastify'
 import { asBuiltBox } from './api/as-built/route.ts'
 import { boxTuning } from './api/box-tuning/route.ts'
 import { contractOptions } from './api/contract.ts'
@@ -20,7 +20,7 @@ import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
 import { kiosk } from './kiosk/page.ts'
 import { sharedSchemas } from './schema/shared.ts'
-import { logAt } from './service/log.ts'
+import { logAt, logRequests } from './service/log.ts'
 import { countRequests } from './service/metrics.ts'
 import { refuseWhenLate } from './service/overload.ts'
 import { limitRates } from './service/rate-limit.ts'
@@ -30,6 +30,8 @@ import type { PoolLoad } from './workers/pool.ts'
 import * as worker from './workers/worker.ts'
 
 const HALF_A_MINUTE_MS = 30_000
+/** A connection on which nothing moves is ended after this: longer than heavy work may wait and take. */
+const SILENT_MS = 150_000
 
 export interface AppOptions {
   logLevel?: string
@@ -82,13 +84,16 @@ export async function buildApp({
   mostLateMs,
   isReady = () => true,
 }: AppOptions = {}) {
+  const log = logAt(logLevel)
+  const loggerInstance: FastifyBaseLogger = log
   const app = Fastify({
-    loggerInstance: logAt(logLevel),
+    loggerInstance,
+    logController: new LogController({ disableRequestLogging: true }),
     bodyLimit: BODY_LIMIT_BYTES,
-    connectionTimeout: requestTimeoutMs,
+    connectionTimeout: SILENT_MS,
     requestTimeout: requestTimeoutMs,
     // A head that drips in has the same time as a whole request; Node looks only so often.
-    http: { headersTimeout: requestTimeoutMs, connectionsCheckingInterval: requestTimeoutMs / 6 },
+    http: { headersTimeout: requestTimeoutMs, connectionsCheckingInterval: Math.ceil(requestTimeoutMs / 6) },
     genReqId: requestId,
     trustProxy: trustProxy.length > 0 ? [...trustProxy] : false,
     // What still arrives on an open connection while the service ends is answered, and the connection then closed.
@@ -103,7 +108,8 @@ export async function buildApp({
   app.decorate('heavyWork', heavyWork)
   readJsonBodies(app)
   answerProblems(app)
-  markAnswers(app)
+  markAnswers(app, isReady)
+  if (log.isLevelEnabled('info')) logRequests(app)
   if (mostLateMs !== undefined) refuseWhenLate(app, mostLateMs)
   if (rateLimit > 0) await limitRates(app, rateLimit)
   if (poolLoad !== undefined) countRequests(app, poolLoad)

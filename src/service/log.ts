@@ -1,14 +1,16 @@
-import type { FastifyBaseLogger, FastifyReply, FastifyRequest } from 'fastify'
-import { type DestinationStream, pino } from 'pino'
+import type { FastifyInstance } from 'fastify'
+import { type DestinationStream, type Logger, pino } from 'pino'
 
-/** The log: what was asked and how it went, never a body, a header or a value of a query. */
-export function logAt(level: string, stream?: DestinationStream): FastifyBaseLogger {
-  const options = {
-    level,
-    serializers: {
-      req: ({ method, url }: FastifyRequest) => ({ method, path: url.split('?')[0] }),
-      res: ({ statusCode }: FastifyReply) => ({ statusCode }),
-    },
-  }
-  return stream === undefined ? pino(options) : pino(options, stream)
+export function logAt(level: string, stream?: DestinationStream): Logger {
+  return stream === undefined ? pino({ level }) : pino({ level }, stream)
+}
+
+/** One line a request: what was asked and how it went, never a body, a header, or more of the address than its route. */
+export function logRequests(app: FastifyInstance): void {
+  app.addHook('onResponse', (request, reply, next) => {
+    const { method, routeOptions } = request
+    const ms = Math.round(reply.elapsedTime * 10) / 10
+    request.log.info({ method, route: routeOptions.url ?? 'none', status: reply.statusCode, ms }, 'answered')
+    next()
+  })
 }

@@ -10,10 +10,14 @@ export function requestId({ headers }: Pick<IncomingMessage, 'headers'>): string
   return typeof given === 'string' && SANE.test(given) ? given : crypto.randomUUID()
 }
 
-/** Every answer brings the name of its request, and forbids browsers to guess at its media type. */
-export function markAnswers(app: FastifyInstance): void {
-  app.addHook('onRequest', (request, reply, next) => {
+/**
+ * Every answer brings the name of its request, and forbids browsers to guess at its media type. While the service is
+ * about to end it also says that its connection ends with it, so that the client goes elsewhere.
+ */
+export function markAnswers(app: FastifyInstance, isReady: () => boolean): void {
+  app.addHook('onSend', (request, reply, payload, next) => {
     reply.header('x-request-id', request.id).header('x-content-type-options', 'nosniff')
-    next()
+    if (!isReady()) reply.header('connection', 'close')
+    next(null, payload)
   })
 }

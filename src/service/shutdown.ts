@@ -2,6 +2,8 @@ import type { FastifyInstance } from 'fastify'
 
 /** Long enough for a balancer that looks every half second to see that the service is not ready any more. */
 const NOTICE_MS = 500
+/** How often connections are looked for on which nothing happens any more. */
+const LOOK_MS = 100
 
 export interface Shutdown {
   isDraining: () => boolean
@@ -16,9 +18,19 @@ export function shutdown(noticeMs = NOTICE_MS): Shutdown {
     isDraining: () => draining,
     drain: async (app, mostSeconds) => {
       draining = true
+      closeAfterAnswers(app)
       await new Promise((done) => setTimeout(done, noticeMs))
       const late = new Promise<false>((done) => setTimeout(() => done(false), mostSeconds * 1000).unref())
-      return Promise.race([app.close().then(() => true), late])
+      // Node closes the idle connections once; one that was answering then would stay open until its client leaves.
+      const sweep = setInterval(() => app.server.closeIdleConnections(), LOOK_MS)
+      return Promise.race([app.close().then(() => true), late]).finally(() => clearInterval(sweep))
     },
   }
+}
+
+/** Every request from now on is told that its connection ends with the answer, so that its client goes elsewhere. */
+function closeAfterAnswers(app: FastifyInstance): void {
+  app.server.prependListener('request', (_request, response) => {
+    response.shouldKeepAlive = false
+  })
 }

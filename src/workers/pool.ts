@@ -9,6 +9,8 @@ const LONGEST_MS = 60_000
 /** Pieces of work of one client that may wait for each thread, and of all clients together; one more is refused at once. */
 const MOST_WAITING_OF_ONE = 4
 const MOST_WAITING_OF_ALL = 16
+/** Longest that a piece of work waits for its thread; together with the work itself less than a silent connection lasts. */
+const LONGEST_WAIT_MS = 60_000
 /** An unused thread ends after this, and gives its memory back. */
 const IDLE_MS = 30_000
 
@@ -29,6 +31,7 @@ export interface PoolOptions {
   workerUrl: URL
   threads?: number
   longestMs?: number
+  longestWaitMs?: number
 }
 
 /**
@@ -39,6 +42,7 @@ export function workerPool({
   workerUrl,
   threads = Math.max(1, availableParallelism() - 1),
   longestMs = LONGEST_MS,
+  longestWaitMs = LONGEST_WAIT_MS,
 }: PoolOptions): WorkerPool {
   const pool = new Piscina({
     filename: workerUrl.href,
@@ -49,7 +53,7 @@ export function workerPool({
   const queue = fairQueue<() => void>()
   let running = 0
 
-  /** Takes a thread, when it is this client's turn; rejects when the client goes away before. */
+  /** Takes a thread, when it is this client's turn; rejects when that takes too long or the client goes away before. */
   async function turn({ gone, client }: Waiting): Promise<void> {
     gone.throwIfAborted()
     if (running < threads) {
@@ -61,17 +65,19 @@ export function workerPool({
       queue.waiting() >= threads * MOST_WAITING_OF_ALL
     )
       throw busy('Too much work is waiting already.')
+    const late = AbortSignal.timeout(longestWaitMs)
+    const over = AbortSignal.any([gone, late])
     await new Promise<void>((resolve, reject) => {
       const start = () => {
-        gone.removeEventListener('abort', leave)
+        over.removeEventListener('abort', leave)
         running += 1
         resolve()
       }
       const leave = () => {
         queue.drop(client, start)
-        reject(gone.reason)
+        reject(gone.aborted ? gone.reason : busy('Other work has kept this waiting for too long.'))
       }
-      gone.addEventListener('abort', leave, { once: true })
+      over.addEventListener('abort', leave, { once: true })
       queue.add(client, start)
     })
   }

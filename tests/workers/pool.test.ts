@@ -86,6 +86,15 @@ describe('heavy work in a thread of its own', () => {
     await pool.close()
   })
 
+  it('is refused as busy when other work keeps it waiting for too long', async () => {
+    const pool = workerPool({ workerUrl, threads: 1, longestWaitMs: 100 })
+    const first = pool.heavyWork.cutList(request(0.5), never)
+    await expect(pool.heavyWork.cutList(request(0), never)).rejects.toMatchObject({ problem: 'busy' })
+    expect(pool.load()).toEqual({ running: 1, waiting: 0 })
+    await first
+    await pool.close()
+  })
+
   it('answers 503 with the time to wait, and a quick request meanwhile', async () => {
     const pool = workerPool({ workerUrl, threads: 1, longestMs: 1500 })
     const app = await buildApp({ heavyWork: pool.heavyWork })
