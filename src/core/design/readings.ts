@@ -92,8 +92,10 @@ const ROWS: readonly ReadingRow[] = [
     unit: 'Hz',
     expected: ({ speaker }) => speaker.boxHz,
     fine: [0.92, 1.08],
-    ifNot:
-      'Lower: a longer port or more air than planned. Higher: a shorter port or less air. A shallow peak: a leak.',
+    ifNot: ({ design }) =>
+      design.box.kind === 'closed'
+        ? 'Lower: more air than planned. Higher: less air. A shallow peak: a leak, or a filling that is too dense.'
+        : 'Lower: a longer port or more air than planned. Higher: a shorter port or less air. A shallow peak: a leak.',
   },
 ]
 
