@@ -23,7 +23,9 @@ export async function serviceProcess(
   })
   const ended = once(child, 'exit')
   // A script that fails on its way takes its servers with it.
-  process.once('exit', () => child.kill('SIGKILL'))
+  const takenAlong = () => child.kill('SIGKILL')
+  process.once('exit', takenAlong)
+  child.once('exit', () => process.off('exit', takenAlong))
   let said = ''
   const address = await new Promise((resolve, reject) => {
     child.once('exit', (code) => reject(new Error(`${script} ended with ${code} before it listened`)))
