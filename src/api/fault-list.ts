@@ -12,9 +12,9 @@ const MOST_FAULTS = 100
 export function faultList(textFaults: readonly Fault[], errors: readonly ErrorObject[]): Fault[] {
   const unsaid = new Map<string, () => string>()
   for (const fault of textFaults) unsaid.set(fault.at, () => fault.message)
-  const choices = errors.filter((error) => error.keyword === 'anyOf')
+  const choices = choicesByPlace(errors)
   for (const error of errors) {
-    const choice = choices.find(({ instancePath }) => instancePath === error.instancePath)
+    const choice = choices.get(error.instancePath)
     const at = placeOf(error)
     if (isMeant(error, choice) && !unsaid.has(at)) unsaid.set(at, () => sayFault(error, shapesOf(choice)))
   }
@@ -22,6 +22,15 @@ export function faultList(textFaults: readonly Fault[], errors: readonly ErrorOb
   const told = places.slice(0, MOST_FAULTS).map((at) => ({ at, message: unsaid.get(at)?.() ?? '' }))
   const more = places.length - told.length
   return more === 0 ? told : [...told, { at: '', message: `and ${more} more faults` }]
+}
+
+/** The first choice between shapes that fails at each place; a long list of wrong items has thousands of places. */
+function choicesByPlace(errors: readonly ErrorObject[]): Map<string, ErrorObject> {
+  const choices = new Map<string, ErrorObject>()
+  for (const error of errors) {
+    if (error.keyword === 'anyOf' && !choices.has(error.instancePath)) choices.set(error.instancePath, error)
+  }
+  return choices
 }
 
 /** The field itself, also when it is missing or unknown. */

@@ -2,6 +2,7 @@ import type { Static, TSchema } from 'typebox'
 import type { Refusal } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
 import { faultList } from './fault-list.ts'
+import { hasLongList, longListFaults } from './long-lists.ts'
 import { readTexts } from './read-text.ts'
 import { sizeFault } from './size-limits.ts'
 import { validatorOf } from './validator.ts'
@@ -15,6 +16,8 @@ export function bodyReader<S extends TSchema>(schema: S): ReadBody<Static<S>> {
   return async (sent, decimal = 'point') => {
     const tooMuch = sizeFault(sent)
     if (tooMuch !== undefined) return { faults: [tooMuch] }
+    const tooLong = hasLongList(sent) ? [...longListFaults(schema, sent, '')] : []
+    if (tooLong.length > 0) return { faults: tooLong }
     compiled ??= validatorOf(schema)
     const fits = compiled
     // Most bodies hold numbers and fit as they are; text never does where a number with a unit belongs.

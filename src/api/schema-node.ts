@@ -11,6 +11,7 @@ export interface SchemaNode {
   properties?: Record<string, SchemaNode>
   required?: readonly string[] | undefined
   items?: SchemaNode
+  maxItems?: number
   anyOf?: readonly SchemaNode[]
   'x-unit'?: Unit
 }
