@@ -7,6 +7,7 @@ import type { DecimalMark } from '../core/quantity.ts'
 import { csvRow } from '../views/csv.ts'
 import { pick } from '../views/pick.ts'
 import type { Frame } from './answer-frame.ts'
+import { refusePacked } from './json-body.ts'
 import { problemLine } from './problem.ts'
 import type { Query } from './query-body.ts'
 
@@ -30,7 +31,10 @@ const MOST_BYTES = 8 * 1024 * 1024
 /** Lets the routes of this scope take rows besides JSON. */
 export function takeRows(app: FastifyInstance): void {
   const whole = { parseAs: 'buffer', bodyLimit: MOST_BYTES } as const
-  app.addContentTypeParser('text/csv', whole, async (_request: FastifyRequest, bytes: Buffer) => bytes)
+  app.addContentTypeParser('text/csv', whole, async (request: FastifyRequest, bytes: Buffer) => {
+    refusePacked(request)
+    return bytes
+  })
 }
 
 /** `?pick=` names several values here, parted by commas. */

@@ -1,7 +1,7 @@
 import { isUtf8 } from 'node:buffer'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { jsonFault } from './json-fault.ts'
-import { notReadable } from './problem.ts'
+import { notReadable, Refused } from './problem.ts'
 import { isRecord, pointerTo } from './schema-node.ts'
 
 const LONGEST_ECHO = 60
@@ -13,13 +13,18 @@ export function readJsonBodies(app: FastifyInstance): void {
     'application/json',
     { parseAs: 'buffer' },
     async (request: FastifyRequest, bytes: Buffer) => {
-      const packed = request.headers['content-encoding'] ?? 'identity'
-      if (packed !== 'identity') {
-        throw notReadable(`The body is packed as ${packed.slice(0, LONGEST_ECHO)}; send it plain.`)
-      }
+      refusePacked(request)
       return parsed(textOf(bytes))
     },
   )
+}
+
+/** Nothing is unpacked: a few bytes could hold millions, and no design needs it (RFC 9110, section 15.5.16). */
+export function refusePacked({ headers }: FastifyRequest): void {
+  const packed = headers['content-encoding'] ?? 'identity'
+  if (packed === 'identity') return
+  const cause = `The body is packed as ${packed.slice(0, LONGEST_ECHO)}; send it plain.`
+  throw new Refused('not-json', cause, [{ at: '', message: cause }])
 }
 
 /** A zero byte stands in no JSON, but in every text of two bytes a letter. */
@@ -38,21 +43,25 @@ function parsed(text: string): unknown {
   } catch {
     throw notReadable(jsonFault(text))
   }
-  const member = prototypeMember(sent)
+  const member = COULD_REACH.test(text) ? prototypeMember(sent) : undefined
   if (member !== undefined) {
     throw notReadable('A member of this name is not taken.', member.length > LONGEST_ECHO ? '' : member)
   }
   return sent
 }
 
+/** What has none of these, not even in disguise, need not be walked through. */
+const COULD_REACH = /__proto__|constructor|\\u/
+
 /** Pointer to a member that could reach a prototype; found without recursion, for nobody has looked yet how deep it goes. */
 function prototypeMember(sent: unknown): string | undefined {
   const holders = [{ value: sent, at: '' }]
   for (const { value, at } of holders) {
-    const members = typeof value === 'object' && value !== null ? Object.entries(value) : []
-    const reaching = members.find(([name, member]) => reachesPrototype(name, member))
-    if (reaching !== undefined) return pointerTo(at, reaching[0])
-    for (const [name, member] of members) holders.push({ value: member, at: pointerTo(at, name) })
+    if (typeof value !== 'object' || value === null) continue
+    for (const [name, member] of Object.entries(value)) {
+      if (reachesPrototype(name, member)) return pointerTo(at, name)
+      if (typeof member === 'object') holders.push({ value: member, at: pointerTo(at, name) })
+    }
   }
   return undefined
 }

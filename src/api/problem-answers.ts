@@ -1,3 +1,4 @@
+import { ServerResponse } from 'node:http'
 import type { Socket } from 'node:net'
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { addressFault } from './address-fault.ts'
@@ -40,6 +41,8 @@ export function answerError(error: FastifyError | Refused, request: FastifyReque
   const refused = asRefused(error, request.url)
   if (refused.problem === 'our-fault') request.log.error({ err: error }, 'a mistake of ours')
   const { status } = PROBLEMS[refused.problem]
+  // An address that cannot be decoded is refused before any hook could say this.
+  reply.header('x-request-id', request.id).header('x-content-type-options', 'nosniff')
   if (refused.problem === 'busy') reply.header('retry-after', RETRY_AFTER_S)
   if (status < 500 && wantsLine(request.url)) {
     reply.code(200).type('text/plain; charset=utf-8')
@@ -76,7 +79,7 @@ const wantsLine = (url: string): boolean => new URLSearchParams(url.split('?')[1
 
 /** What Node could not even parse as a request is answered on the bare connection. */
 export function answerBrokenConnection(error: NodeJS.ErrnoException, socket: Socket): void {
-  if (error.code === 'ECONNRESET' || !socket.writable) {
+  if (error.code === 'ECONNRESET' || !socket.writable || isAnswered(socket)) {
     socket.destroy()
     return
   }
@@ -84,14 +87,24 @@ export function answerBrokenConnection(error: NodeJS.ErrnoException, socket: Soc
   const { title, status } = PROBLEMS[name]
   const cause = 'reason' in error ? `${title}: ${String(error.reason)}` : title
   const faults = [{ at: '', message: cause }]
-  const body = JSON.stringify(problemBody(name, cause, crypto.randomUUID(), faults))
+  const id = crypto.randomUUID()
+  const body = JSON.stringify(problemBody(name, cause, id, faults))
   const head = [
     `HTTP/1.1 ${status} ${title}`,
     'Content-Type: application/problem+json',
     `Content-Length: ${Buffer.byteLength(body)}`,
     'Connection: close',
+    `X-Request-Id: ${id}`,
+    'X-Content-Type-Options: nosniff',
   ]
   socket.end(`${head.join('\r\n')}\r\n\r\n${body}`)
+}
+
+/** true when the answer to this request has begun: a second one would be taken for the answer to the next. */
+function isAnswered(socket: Socket): boolean {
+  // Node's own handler asks the same; there is no public name for it.
+  const answer: unknown = Reflect.get(socket, '_httpMessage')
+  return answer instanceof ServerResponse && answer.headersSent
 }
 
 const BROKEN: Record<string, ProblemName> = {

@@ -50,7 +50,8 @@ export const PROBLEMS = {
   'not-json': {
     title: 'The body is of another media type',
     status: 415,
-    about: 'Send the body as JSON with the header Content-Type: application/json.',
+    about:
+      'Send the body as JSON with the header Content-Type: application/json, or rows with text/csv where the contract takes them; plain, without a Content-Encoding.',
   },
   'invalid-input': {
     title: 'The request does not fit the contract',
