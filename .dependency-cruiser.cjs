@@ -56,6 +56,18 @@ module.exports = {
     ),
     only('page-behind-the-service', 'nothing of the service uses the code of the page', { path: '^src/(?!kiosk/browser/)' }, { path: '^src/kiosk/browser' }),
     only('api-below-app', 'routes do not know who registers them', { path: '^src/(api|docs)' }, { path: '^src/((app|main)\\.ts$|workers/)' }),
+    only(
+      'service-around-the-routes',
+      'what keeps the service running is put on by the app, and no route knows of it',
+      { path: '^src/(?!(app|main)\\.ts$|service/)' },
+      { path: '^src/service/' },
+    ),
+    only(
+      'service-knows-problems-only',
+      'of what is served it knows how to refuse, and how busy the threads are',
+      { path: '^src/service/' },
+      { path: '^src/(?!service/|api/problem\\.ts$|workers/pool\\.ts$)' },
+    ),
     only('no-tests-in-src', 'what is built does not need the tests', { path: '^src' }, { path: '^tests' }),
     only('resolvable', 'every import leads somewhere', {}, { couldNotResolve: true }),
   ],
