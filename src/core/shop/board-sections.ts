@@ -2,7 +2,8 @@ import type { Cut, CutListSections, NotPlaced, Offcut, Sheet } from '../../schem
 import type { Part, Stock } from '../../schema/shop.ts'
 import { micrometres } from './layout/job.ts'
 import type { LaidPart, LaidSheet, Layout } from './layout/layout.ts'
-import { type Rect, type Separation, separated } from './layout/separate.ts'
+import type { Rect, Separation } from './layout/next-cut.ts'
+import { separated } from './layout/separate.ts'
 import { smallestBoard } from './layout/smallest-board.ts'
 
 export type NamedPart = Part & { id: string }

@@ -6,7 +6,8 @@ import { cheaper } from './goal.ts'
 import { improved } from './improve.ts'
 import { type Job, jobsOf, waysOf } from './job.ts'
 import { leastPrice } from './least-price.ts'
-import { type Packing, scoreOf } from './packing.ts'
+import { linedUp } from './line-up.ts'
+import { type Packing, type Sheet, scoreOf } from './packing.ts'
 import { settled } from './settle.ts'
 
 /** A part on a board: positions from the trimmed corner, whole micrometres. */
@@ -63,6 +64,28 @@ function laidOut(job: Job, fewest: number, work: number): Packing {
   return comparePackings(job, better, first) < 0 ? better : first
 }
 
+/** A sheet of the search in terms of the request, with equal strips lined up. */
+function laidSheet(job: Job, sheet: Sheet): LaidSheet {
+  const { stock, lengthUm, widthUm } = job.boards[sheet.board]!
+  const rects = sheet.pieces.map((piece, index) => {
+    const [length, width] = [job.lengthUm[piece]!, job.widthUm[piece]!]
+    const at = { xUm: sheet.xUm[index]!, yUm: sheet.yUm[index]! }
+    return sheet.turned[index]
+      ? { ...at, lengthUm: width, widthUm: length }
+      : { ...at, lengthUm: length, widthUm: width }
+  })
+  const lined = linedUp({ xUm: 0, yUm: 0, lengthUm, widthUm }, rects)
+  return {
+    stock,
+    parts: lined.map(({ xUm, yUm }, index) => ({
+      part: job.partOf[sheet.pieces[index]!]!,
+      xUm,
+      yUm,
+      turned: sheet.turned[index]!,
+    })),
+  }
+}
+
 function counted(parts: readonly number[]): Map<number, number> {
   const counts = new Map<number, number>()
   for (const part of parts) counts.set(part, (counts.get(part) ?? 0) + 1)
@@ -103,17 +126,7 @@ export function layout(
     bound += fewest
     const packing = laidOut(job, fewest, (work * job.partOf.length) / pieces)
     left.push(...packing.left.map((piece) => job.partOf[piece]!))
-    for (const sheet of packing.sheets) {
-      sheets.push({
-        stock: job.boards[sheet.board]!.stock,
-        parts: sheet.pieces.map((piece, index) => ({
-          part: job.partOf[piece]!,
-          xUm: sheet.xUm[index]!,
-          yUm: sheet.yUm[index]!,
-          turned: sheet.turned[index]!,
-        })),
-      })
-    }
+    sheets.push(...packing.sheets.map((sheet) => laidSheet(job, sheet)))
   }
   sheets.sort((a, b) => a.stock - b.stock)
   return { sheets, notPlaced: counted(left), bound: without.length > 0 ? null : bound }

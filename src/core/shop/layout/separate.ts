@@ -1,19 +1,5 @@
-/** A rectangle in micrometres, one kerf larger in both directions than the wood. */
-export interface Rect {
-  xUm: number
-  yUm: number
-  lengthUm: number
-  widthUm: number
-}
-
-/** One cut from edge to edge of the piece at hand. */
-export interface Separation {
-  at: Rect
-  /** across: the saw crosses the board's length, at an x; along: it runs with the length, at a y. */
-  direction: 'across' | 'along'
-  /** Where the second side begins; the kerf lies just before. */
-  positionUm: number
-}
+import type { Rect, Separation } from './next-cut.ts'
+import { type SawNode, sawTree, sizeAlong } from './saw-tree.ts'
 
 /** Cuts in sawing order and what is left over of the board. */
 export interface Separated {
@@ -21,117 +7,65 @@ export interface Separated {
   offcuts: Rect[]
 }
 
-const startOf = (rect: Rect, direction: Separation['direction']): number =>
-  direction === 'across' ? rect.xUm : rect.yUm
-const endOf = (rect: Rect, direction: Separation['direction']): number =>
-  direction === 'across' ? rect.xUm + rect.lengthUm : rect.yUm + rect.widthUm
-
-/** Positions where a full band parts the pieces or frees an empty end. */
-function positions(at: Rect, parts: readonly Rect[], direction: Separation['direction']): number[] {
-  const sorted = [...parts].sort((a, b) => startOf(a, direction) - startOf(b, direction))
-  const found: number[] = []
-  let reached = startOf(at, direction)
-  for (const part of sorted) {
-    const start = startOf(part, direction)
-    if (start >= reached && start > startOf(at, direction)) {
-      found.push(found.length === 0 && reached === startOf(at, direction) ? start : reached)
-    }
-    reached = Math.max(reached, endOf(part, direction))
-  }
-  if (reached < endOf(at, direction)) found.push(reached)
-  return found
-}
-
-function halvesOf(
-  at: Rect,
-  { direction, positionUm }: Pick<Separation, 'direction' | 'positionUm'>,
-): [Rect, Rect] {
-  if (direction === 'across') {
-    const first = positionUm - at.xUm
-    return [
-      { ...at, lengthUm: first },
-      { ...at, xUm: positionUm, lengthUm: at.lengthUm - first },
-    ]
-  }
-  const first = positionUm - at.yUm
-  return [
-    { ...at, widthUm: first },
-    { ...at, yUm: positionUm, widthUm: at.widthUm - first },
-  ]
-}
-
-const within = (parts: readonly Rect[], half: Rect): Rect[] =>
-  parts.filter(
-    (part) =>
-      part.xUm >= half.xUm &&
-      part.yUm >= half.yUm &&
-      part.xUm < half.xUm + half.lengthUm &&
-      part.yUm < half.yUm + half.widthUm,
-  )
-
-/** Largest empty strip that one cut can take off the piece at hand. */
-function largestStrip(at: Rect, parts: readonly Rect[]): number {
-  if (parts.length === 0) return at.lengthUm * at.widthUm
-  let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity]
-  for (const part of parts) {
-    left = Math.min(left, part.xUm)
-    right = Math.max(right, part.xUm + part.lengthUm)
-    bottom = Math.min(bottom, part.yUm)
-    top = Math.max(top, part.yUm + part.widthUm)
-  }
-  const along = Math.max(left - at.xUm, at.xUm + at.lengthUm - right)
-  const across = Math.max(bottom - at.yUm, at.yUm + at.widthUm - top)
-  return Math.max(along * at.widthUm, across * at.lengthUm)
-}
-
-/** With more parts than this on the piece at hand the cut is chosen to halve them, which is fast. */
-const MOST_PARTS_WEIGHED = 40
-
-/** What a cut is worth: the largest strip free of parts after it, or with many parts how evenly it parts them. */
-function worth(at: Rect, parts: readonly Rect[], cut: Separation): number {
-  const [first, second] = halvesOf(at, cut)
-  const inFirst = within(parts, first)
-  if (parts.length > MOST_PARTS_WEIGHED) return Math.min(inFirst.length, parts.length - inFirst.length)
-  return Math.max(largestStrip(first, inFirst), largestStrip(second, within(parts, second)))
-}
-
-function nextCut(at: Rect, parts: readonly Rect[]): Separation | undefined {
-  const directions: Separation['direction'][] =
-    at.lengthUm >= at.widthUm ? ['across', 'along'] : ['along', 'across']
-  let best: Separation | undefined
-  let most = -1
-  for (const direction of directions) {
-    for (const positionUm of positions(at, parts, direction)) {
-      const cut = { at, direction, positionUm }
-      const value = worth(at, parts, cut)
-      if (value > most) [best, most] = [cut, value]
+/** The parallel cuts of one piece, each taking the next strip off what remains. */
+function cutsOf({ at, direction, children }: SawNode): Separation[] {
+  if (direction === null) return []
+  const cuts: Separation[] = []
+  let rest = at
+  for (const { at: strip } of children.slice(0, -1)) {
+    const size = sizeAlong(strip, direction)
+    if (direction === 'across') {
+      cuts.push({ at: rest, direction, positionUm: rest.xUm + size })
+      rest = { ...rest, xUm: rest.xUm + size, lengthUm: rest.lengthUm - size }
+    } else {
+      cuts.push({ at: rest, direction, positionUm: rest.yUm + size })
+      rest = { ...rest, yUm: rest.yUm + size, widthUm: rest.widthUm - size }
     }
   }
-  return best
+  return cuts
+}
+
+/** What the fence stands at for a cut: the strip taken off, with the saw cut, micrometres. */
+export const fenceSetting = ({ at, direction, positionUm }: Separation): number =>
+  positionUm - (direction === 'across' ? at.xUm : at.yUm)
+
+/** How often the fence has to be set anew, the first time included. */
+export const fenceMoves = (cuts: readonly Separation[]): number =>
+  cuts.filter((cut, index) => index === 0 || fenceSetting(cut) !== fenceSetting(cuts[index - 1]!)).length
+
+/** A piece at hand with the parallel cuts that it still needs. */
+interface Waiting {
+  node: SawNode
+  cuts: Separation[]
+}
+
+/** The one whose next cut needs no new setting, else the first. */
+function nextOf(waiting: readonly Waiting[], setting: number): Waiting | undefined {
+  return waiting.find(({ cuts }) => cuts[0] !== undefined && fenceSetting(cuts[0]) === setting) ?? waiting[0]
 }
 
 /**
- * The cuts that take a layout apart, in an order a saw can follow: each runs from edge to edge of one piece at
- * hand. Any possible cut may be taken at once, since every part of a separable layout is separable; among them
- * the one that frees the largest empty strip, so that offcuts stay large.
- * Source: recursive meaning of edge-to-edge cuts, own derivation.
+ * The cuts that take a layout apart, in an order a saw can follow: each runs from edge to edge of one piece at hand.
+ * Parallel cuts of a piece take strip by strip off it, so that equal strips come from one setting of the fence. As long
+ * as some piece at hand needs the setting that the fence stands at, it comes next; what a piece was parted into comes
+ * up when all its strips are sawn. Own derivation.
  */
 export function separated(board: Rect, parts: readonly Rect[]): Separated {
   const done: Separated = { cuts: [], offcuts: [] }
-  const waiting: { at: Rect; parts: readonly Rect[] }[] = [{ at: board, parts }]
-  for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
-    if (piece.parts.length === 0) {
-      done.offcuts.push(piece.at)
-      continue
+  const takeUp = (nodes: readonly SawNode[]): Waiting[] => {
+    done.offcuts.push(...nodes.filter((node) => node.parts.length === 0).map(({ at }) => at))
+    return nodes.filter(({ direction }) => direction !== null).map((node) => ({ node, cuts: cutsOf(node) }))
+  }
+  let setting = 0
+  let waiting = takeUp([sawTree(board, parts)])
+  for (let next = waiting[0]; next !== undefined; next = nextOf(waiting, setting)) {
+    const [cut, ...more] = next.cuts
+    if (cut !== undefined) {
+      done.cuts.push(cut)
+      setting = fenceSetting(cut)
     }
-    const cut = nextCut(piece.at, piece.parts)
-    if (cut === undefined) continue
-    done.cuts.push(cut)
-    const [first, second] = halvesOf(cut.at, cut)
-    waiting.push(
-      { at: second, parts: within(piece.parts, second) },
-      { at: first, parts: within(piece.parts, first) },
-    )
+    const after = more.length > 0 ? [{ node: next.node, cuts: more }] : takeUp(next.node.children)
+    waiting = waiting.flatMap((one) => (one === next ? after : [one]))
   }
   return done
 }
