@@ -59,6 +59,20 @@ const resonance = Type.Object(
   { additionalProperties: false, description: 'First bending resonance' },
 )
 
+const stands = Type.Object(
+  {
+    lies: oneOf(
+      ['level', 'upright', 'behind-front'],
+      'level: like a shelf; upright: like a wall between left and right; behind-front: parallel to the front',
+    ),
+    atMm: outputOf(
+      'mm',
+      'Middle of the board from the inner floor, the inner left wall or the inside of the front, as it lies',
+    ),
+  },
+  { additionalProperties: false, description: 'Where a brace goes' },
+)
+
 export const Panel = share(
   'Panel',
   Type.Object(
@@ -79,6 +93,10 @@ export const Panel = share(
         anyOf: [resonance, { type: 'null' }],
         description:
           'First bending resonance of the free part between the walls; null for solid wood, braces and plain parts',
+      }),
+      stands: Type.Unsafe<Static<typeof stands> | null>({
+        anyOf: [stands, { type: 'null' }],
+        description: 'Where a brace goes; null for every other panel',
       }),
       massKg: maybeOf(
         'kg',

@@ -37,6 +37,7 @@ export function boxPanels(request: CutListRequest, plan: BoxPlan): Panel[] {
       holes: [],
       bandedEdges: banded,
       resonance: null,
+      stands: null,
       massKg: null,
     }
   })

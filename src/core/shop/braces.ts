@@ -73,7 +73,7 @@ export function windowMm(brace: Brace, plan: BoxPlan): [number, number] {
 
 /** The panels that braces are cut from, for the whole set. */
 export const bracePanels = (plan: BoxPlan, braces: readonly PlacedBrace[]): Panel[] =>
-  braces.map(({ id, brace }) => {
+  braces.map(({ id, brace, atMm }) => {
     const [lengthMm, widthMm] = braceSizeMm(brace, plan.inner)
     const { thicknessMm } = plan.carcass
     const openShare = brace.openShare ?? USUAL_OPEN_SHARE
@@ -91,6 +91,7 @@ export const bracePanels = (plan: BoxPlan, braces: readonly PlacedBrace[]): Pane
       bandedEdges: [],
       massKg: finishedMassKg({ lengthMm, widthMm, holes }, thicknessMm, densityKgPerM3(plan.material)),
       resonance: null,
+      stands: { lies: brace.lies, atMm },
     }
   })
 

@@ -127,6 +127,7 @@ function wantedForParts(parts: readonly NamedPart[], stock: CutListRequest['stoc
       holes: [],
       bandedEdges: [],
       resonance: null,
+      stands: null,
       massKg:
         part.thicknessMm === undefined
           ? null

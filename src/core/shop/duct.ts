@@ -51,6 +51,7 @@ export function ductPanels(duct: Duct, plan: BoxPlan): Panel[] {
     holes: [],
     bandedEdges: [],
     resonance: null,
+    stands: null,
     massKg: boardMassKg(duct.lengthMm * widthMm * 1e-6, thicknessMm, densityKgPerM3(plan.material)),
   })
   const shelf = panel('port shelf', duct.shelvesEach, duct.widthMm)

@@ -3,6 +3,7 @@ import type { Drawing } from './drawing.ts'
 import { explodedView } from './exploded-view.ts'
 import { figure } from './figures.ts'
 import { frontView } from './front-view.ts'
+import { insideBoards } from './inside-boards.ts'
 import { type Drawn, type Job, titled } from './job.ts'
 import { onItsSide, type PaperSize, page, roomOn } from './paper.ts'
 import { scaleSaid } from './round-scale.ts'
@@ -19,7 +20,7 @@ export function boxPages({ panels }: Pick<Drawn, 'panels'>, job: Job, size: Pape
   const room = roomOn(paper, plain)
   const frontMm = FRONT_SHARE * room.lengthMm
   const front = frontView(carcass, job.drivers ?? [], { ...room, lengthMm: frontMm })
-  const apart = explodedView(carcass, {
+  const apart = explodedView(carcass, insideBoards(panels, carcass), {
     ...room,
     xMm: room.xMm + frontMm + GAP_MM,
     lengthMm: room.lengthMm - frontMm - GAP_MM,

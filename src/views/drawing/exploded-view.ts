@@ -2,15 +2,12 @@ import type { Panel } from '../../schema/panel.ts'
 import type { Carcass } from './carcass.ts'
 import type { Anchor, Point, Rectangle, Shape } from './drawing.ts'
 import { sizeSaid } from './figures.ts'
+import type { InsideBoards } from './inside-boards.ts'
+import { insideList, insideNumbers } from './inside-numbers.ts'
+import { type Corner, project } from './isometric.ts'
 import { placed } from './placed.ts'
 import { at, line, polygon, text } from './shapes.ts'
-
-/** A point of the box: x to the right, y to the back, z upwards, from the middle. */
-type Corner = readonly [x: number, y: number, z: number]
-
-/** Isometric projection, seen from the front, the right and above: the three axes 120 degrees apart. */
-const project = ([x, y, z]: Corner): Point =>
-  at((x + y) * Math.cos(Math.PI / 6), z + (y - x) * Math.sin(Math.PI / 6))
+import { faceShapes, solidFaces } from './solid-boards.ts'
 
 /** A panel lifted off the box: its middle, its size along the axes, and how its own x, y become corners of its outer face. */
 interface Lifted {
@@ -25,19 +22,19 @@ interface Lifted {
 /** Where its name stands: at a side, this share of its height up, where the others leave it in sight. */
 type Named = 'above' | 'below' | { side: 'left' | 'right'; share: number }
 
-/** Distance that panels are lifted off, over the mean side of the box. */
-const APART = 0.42
+/** Distance that panels are lifted off, over the mean side of the box: more where boards inside are to be seen. */
+const APART = { empty: 0.42, filled: 0.75 }
 const CIRCLE_STEPS = 48
 
 /** The six panels, the farthest first, so that each covers what lies behind it. */
-function lifted({ front, back, side, topBottom }: Carcass): Lifted[] {
+function lifted({ front, back, side, topBottom }: Carcass, apart: number): Lifted[] {
   const t = front.thicknessMm ?? 0
   const [w, d, h] = [
     Math.max(front.lengthMm, topBottom.lengthMm),
     topBottom.widthMm,
     Math.max(front.widthMm, side.lengthMm),
   ]
-  const gap = (APART * (w + d + h)) / 3
+  const gap = (apart * (w + d + h)) / 3
   const [x, y, z] = [w / 2 + gap, d / 2 + gap, h / 2 + gap]
   const upright = (name: string, panel: Panel, toY: number): Lifted => ({
     name,
@@ -146,9 +143,12 @@ function nameOf({ name, panel, named }: Lifted, { left, right, low, high }: Exte
   return [line('dimension', at(edge, y), at(edge + way * 4, y)), ...two(at(edge + way * 5, y), anchor)]
 }
 
-/** The six panels drawn apart, each named, filling a room; not to scale. */
-export function explodedView(carcass: Carcass, room: Rectangle): Shape[] {
-  const panels = lifted(carcass)
+/** How many of the panels are drawn before what is inside: back, left side and bottom lie behind it. */
+const BEHIND = 3
+
+/** The six panels drawn apart, each named, around the boards inside, which are numbered; filling a room, not to scale. */
+export function explodedView(carcass: Carcass, inside: readonly InsideBoards[], room: Rectangle): Shape[] {
+  const panels = lifted(carcass, inside.length > 0 ? APART.filled : APART.empty)
   const drawn = panels.map((panel) => [...block(panel), ...holesOn(panel)])
   const { left, right, low, high } = extentOf(pointsOf(drawn.flat()))
   const scale = Math.min(
@@ -159,9 +159,16 @@ export function explodedView(carcass: Carcass, room: Rectangle): Shape[] {
     room.xMm + room.lengthMm / 2 - (scale * (left + right)) / 2,
     room.yMm + room.widthMm / 2 - (scale * (low + high)) / 2,
   )
-  const shapes = drawn.map((block) => block.map((shape) => placed(shape, { origin, scale })))
+  const placement = { origin, scale }
+  const shapes = drawn.map((block) => block.map((shape) => placed(shape, placement)))
+  const faces = solidFaces(inside.flatMap((kind) => kind.boards))
+  const before = shapes.slice(BEHIND).flat()
   return [
-    ...shapes.flat(),
+    ...shapes.slice(0, BEHIND).flat(),
+    ...faceShapes(faces).map((shape) => placed(shape, placement)),
+    ...before,
+    ...insideNumbers(inside, faces, placement, before),
+    ...insideList(inside, room),
     ...panels.flatMap((panel, index) => nameOf(panel, extentOf(pointsOf(shapes[index]!)))),
   ]
 }
