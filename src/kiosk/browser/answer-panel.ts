@@ -67,8 +67,10 @@ export function showFaults(faults: readonly PlacedFault[], events: AnswerEvents)
 /** In the words of the page where something is only missing, in those of the service where it is wrong. */
 function saidOf(fault: PlacedFault): string {
   const { field, needed, at } = fault
-  if (field === undefined) return `${at}: ${sentence(fault)}`
-  return needed ? `Still needed: ${labelOf(field)}.` : `${labelOf(field)}: ${sentence(fault)}`
+  if (field === undefined) return at === '' ? sentence(fault) : `${at}: ${sentence(fault)}`
+  return needed && field.dataset['at'] === at
+    ? `Still needed: ${labelOf(field)}.`
+    : `${labelOf(field)}: ${sentence(fault)}`
 }
 
 function wayTo(

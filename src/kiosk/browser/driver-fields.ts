@@ -10,6 +10,14 @@ export const driverCount: Field = count(
   },
 )
 
+/** Asked where there are several kinds: only one of them can share the air of the box. */
+export const ownBack: Field = yesNo(
+  '/sharesBox',
+  'It has its own closed back',
+  'Most tweeters do; then it needs no air of the box.',
+  false,
+)
+
 export const driverData: readonly Field[] = [
   quantity('/parameters/fsHz', 'Own resonance', 'Hz', 'Where the cone swings by itself, in free air.', {
     term: 'fs',

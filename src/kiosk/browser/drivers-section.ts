@@ -1,5 +1,5 @@
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
-import { driverCount, driverData, driverMoreData, driverSize } from './driver-fields.ts'
+import { driverCount, driverData, driverMoreData, driverSize, ownBack } from './driver-fields.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { button, make } from './make.ts'
 
@@ -37,7 +37,7 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
     'div',
     { class: 'driver' },
     several ? make('h3', {}, name) : undefined,
-    rows(context, [driverCount], base),
+    rows(context, several ? [driverCount, ownBack] : [driverCount], base),
     make(
       'p',
       { class: 'unknown' },

@@ -53,6 +53,8 @@ export const labelOf = (row: HTMLElement): string => row.querySelector('label')?
 
 /** The field of a pointer; else one below it, else the nearest above. */
 export function fieldAt(root: HTMLElement, pointer: string): HTMLElement | undefined {
+  // The request as a whole stands nowhere in particular.
+  if (pointer === '') return undefined
   const fields = fieldsOf(root)
   const at = (row: HTMLElement) => row.dataset['at'] ?? ''
   return (

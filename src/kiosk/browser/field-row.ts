@@ -30,12 +30,13 @@ const term = ({ term: text }: Field): HTMLElement | undefined =>
 
 function switchRow(field: Field, pointer: string, note: HTMLElement, { draft, set }: Editing): HTMLElement {
   const id = idOf(pointer)
+  const { on = true } = field
   const input = make('input', {
     id,
     type: 'checkbox',
-    checked: valueAt(draft, pointer) === true,
+    checked: valueAt(draft, pointer) === on,
     'aria-describedby': `${id}-note`,
-    onchange: () => set(pointer, input.checked ? true : undefined),
+    onchange: () => set(pointer, input.checked ? on : undefined),
   })
   const row = make('div', { class: 'field switch', 'data-at': pointer })
   row.append(make('label', { for: id }, input, ' ', field.label), note)

@@ -14,6 +14,8 @@ export interface Field {
   choices?: readonly Choice[]
   /** What the service takes when the field is left empty. */
   usual?: string
+  /** What a switch that is on stands for; nothing is written while it is off. */
+  on?: boolean
 }
 
 export interface Choice {
@@ -70,4 +72,10 @@ export const choice = (
   extra: Extra = {},
 ): Field => ({ at, label, note, kind: 'choice', choices, ...extra })
 
-export const yesNo = (at: string, label: string, note: string): Field => ({ at, label, note, kind: 'switch' })
+export const yesNo = (at: string, label: string, note: string, on = true): Field => ({
+  at,
+  label,
+  note,
+  kind: 'switch',
+  on,
+})

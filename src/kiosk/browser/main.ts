@@ -14,19 +14,19 @@ import { formOf, shapeOf } from './form.ts'
 import { type History, newHistory, stepped, undone } from './history.ts'
 import { idleMinutes, watchIdle } from './idle.ts'
 import { keep, kept, keptBefore, onOtherTab, setAside } from './keep.ts'
-import { draftInHash, linkTo } from './link.ts'
 import { longerSearch } from './longer-search.ts'
-import { button, make, part } from './make.ts'
+import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
+import { tell } from './notice.ts'
 import { boxOffers, wiringOffers } from './offers.ts'
 import { drawPictures, pictureFrames } from './pictures.ts'
+import { copyLink, openFile, openLink, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 
 const SOON_MS = 200
 
 const form = part('form', HTMLFormElement)
-const notice = part('notice', HTMLElement)
 const pictures = pictureFrames(() => void ask())
 let history: History = newHistory(FRESH)
 let shape = ''
@@ -164,65 +164,6 @@ function drawStart(): void {
   )
 }
 
-function tell(message: string, ...more: Node[]): void {
-  notice.replaceChildren(
-    make('span', {}, message),
-    ...more,
-    button('Close', () => (notice.hidden = true)),
-  )
-  notice.hidden = false
-}
-
-async function openFile(input: HTMLInputElement): Promise<void> {
-  const file = input.files?.[0]
-  input.value = ''
-  if (file === undefined) return
-  const draft = draftFrom(await file.text())
-  if (draft === undefined) tell(`${file.name} holds no design. It has to be a file saved by this page.`)
-  else open(draft)
-}
-
-async function openLink(): Promise<boolean> {
-  const draft = await draftInHash(location.hash)
-  if (draft === undefined) return false
-  globalThis.history.replaceState(null, '', location.pathname + location.search)
-  if (draft === 'broken') {
-    tell('The design in this link cannot be read: part of the link may be missing. Nothing was changed.')
-    return false
-  }
-  const before = kept()
-  if (before !== undefined) setAside(before)
-  open(draft)
-  return true
-}
-
-async function copyLink(): Promise<void> {
-  const link = await linkTo(draftNow(), location.origin + location.pathname)
-  const field = make('input', {
-    type: 'text',
-    value: link,
-    readonly: true,
-    'aria-label': 'Link to this design',
-  })
-  const copied = await navigator.clipboard?.writeText(link).then(
-    () => true,
-    () => false,
-  )
-  tell(
-    copied ? 'The link is copied; the whole design is in it.' : 'Copy this link; the whole design is in it.',
-    field,
-  )
-  if (!copied) field.select()
-}
-
-/** What a button does with the service, told when it cannot. */
-async function withSheet(work: (draft: Draft, signal: AbortSignal) => Promise<boolean>): Promise<void> {
-  tell('Making the build sheet…')
-  const done = await work(draftNow(), new AbortController().signal)
-  if (done) notice.hidden = true
-  else tell('There is no build sheet yet: the design has to be answered first.')
-}
-
 function wire(): void {
   const on = (id: string, press: () => void) => part(id, HTMLButtonElement).addEventListener('click', press)
   on('undo', () => {
@@ -230,16 +171,16 @@ function wire(): void {
     drawForm()
     stepTaken()
   })
-  on('print', () => void withSheet(printSheet))
-  on('pdf', () => void withSheet(saveSheet))
+  on('print', () => void withSheet(draftNow(), printSheet))
+  on('pdf', () => void withSheet(draftNow(), saveSheet))
   on('save', () => saveDesign(draftNow()))
-  on('link', () => void copyLink())
+  on('link', () => void copyLink(draftNow()))
   on('clear', clear)
   on('to-answer', () => part('answer', HTMLElement).scrollIntoView())
   const file = part('file', HTMLInputElement)
-  file.addEventListener('change', () => void openFile(file))
+  file.addEventListener('change', () => void openFile(file, open))
   form.addEventListener('submit', (event) => event.preventDefault())
-  addEventListener('hashchange', () => void openLink())
+  addEventListener('hashchange', () => void openLink(open))
   addEventListener('online', () => void ask())
   onOtherTab((draft) => {
     if (isStarted() && JSON.stringify(draft) !== JSON.stringify(draftNow()))
@@ -256,7 +197,7 @@ async function begin(): Promise<void> {
   drawStart()
   showNothing()
   watchIdle(idleMinutes(location.search), () => !isStarted(), clear)
-  if (await openLink()) return
+  if (await openLink(open)) return
   const before = kept()
   if (before !== undefined) open(before)
 }
