@@ -51,7 +51,7 @@ export interface AppOptions {
   trustProxy?: readonly string[]
   /** Time in which a whole request has to arrive. */
   requestTimeoutMs?: number
-  /** How late the event loop may run before requests are refused; never refused for that when left out. */
+  /** How long requests may wait for their turn before they are refused; never refused for that when left out. */
   mostLateMs?: number
   /** false while the service is about to end. */
   isReady?: () => boolean
@@ -60,7 +60,10 @@ export interface AppOptions {
 const inThisThread: HeavyWork = {
   cutList: async (body) => worker.cutList(body),
   cutListPdf: (printing) => worker.cutListPdf(printing),
+  designCheck: async (design) => worker.designCheck(design),
   buildSheetPdf: (order) => worker.buildSheetPdf(order),
+  driverMeasurement: async (body) => worker.driverMeasurement(body),
+  asBuilt: async (body) => worker.asBuilt(body),
 }
 
 /** Without a strict preflight: a spreadsheet asks OPTIONS before every cell, and 400 kills the cell. */

@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream'
 import { setImmediate as others } from 'node:timers/promises'
-import { parse } from 'csv-parse'
+import { CsvError, parse } from 'csv-parse'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
@@ -69,7 +69,7 @@ async function* answeredRows(batch: Batch): AsyncGenerator<string> {
       await others()
     }
   } catch (error) {
-    const cause = error instanceof Error ? error.message : 'the rows cannot be read'
+    const cause = error instanceof CsvError ? error.message : 'the rows cannot be read'
     yield csvRow([...aligned([], header?.length ?? 0), '', '', `error: ${cause}`], decimal)
   }
 }

@@ -11,7 +11,7 @@ import { tagged } from './entity-tag.ts'
 import { flatParameters } from './flat-parameters.ts'
 import { formsOf, type Views } from './forms.ts'
 import { type Aside, goneSignal } from './heavy-work.ts'
-import { invalidInput, notReadable, oneEach } from './problem.ts'
+import { invalidInput, notReadable, oneEach, Refused } from './problem.ts'
 import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { represent, wantedForm } from './represent.ts'
@@ -110,7 +110,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
         const read = await readBody(sent, decimal)
         if ('faults' in read || faults.length > 0)
           return { faults: oneEach([...faults, ...('faults' in read ? read.faults : [])]) }
-        return answered(read.body, false, aside)
+        return answered(read.body, false, aside).catch((error: unknown) => toldInRow(error, request, reply))
       },
     })
     return reply.type('text/csv; charset=utf-8').send(rows)
@@ -176,10 +176,22 @@ async function readsSoon(read: (sent: unknown) => Promise<unknown>, example: unk
   await read(structuredClone(example))
 }
 
-const asideOf = (request: FastifyRequest, reply: FastifyReply): Aside => ({
-  heavyWork: request.server.heavyWork,
-  waiting: () => ({ client: request.ip, gone: goneSignal(reply) }),
-})
+/** One signal a request, however many of its rows are heavy. */
+function asideOf(request: FastifyRequest, reply: FastifyReply): Aside {
+  let gone: AbortSignal | undefined
+  const waiting = () => {
+    gone ??= goneSignal(reply)
+    return { client: request.ip, gone }
+  }
+  return { heavyWork: request.server.heavyWork, waiting }
+}
+
+/** A row that is refused, or that the service fails at, is told in the row; the others are answered all the same. */
+function toldInRow(error: unknown, request: FastifyRequest, reply: FastifyReply): Refusal {
+  if (error instanceof Refused) return { faults: [{ at: '', message: error.message }] }
+  if (!reply.raw.destroyed) request.log.error({ err: error }, 'a mistake of ours')
+  return { faults: [{ at: '', message: 'The service failed; nothing in the row has to change.' }] }
+}
 
 /** The tables with the usual one at their head. */
 function mainFirst<Shape>(tables: ReadonlyMap<string, Shape>, main: string): ReadonlyMap<string, Shape> {

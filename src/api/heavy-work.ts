@@ -1,5 +1,8 @@
 import type { FastifyReply } from 'fastify'
+import type { asBuilt } from '../core/as-built/as-built.ts'
 import type { cutListInBox } from '../core/design/cut-list-in-box.ts'
+import type { designCheck } from '../core/design/design-check.ts'
+import type { driverMeasurement } from '../core/measurement/driver-measurement.ts'
 import type { printed } from '../views/drawing/printed.ts'
 import type { printedSheet } from '../views/sheet/printed-sheet.ts'
 
@@ -7,7 +10,10 @@ import type { printedSheet } from '../views/sheet/printed-sheet.ts'
 export interface HeavyWork {
   cutList: Heavy<typeof cutListInBox>
   cutListPdf: Heavy<typeof printed>
+  designCheck: Heavy<typeof designCheck>
   buildSheetPdf: Heavy<typeof printedSheet>
+  driverMeasurement: Heavy<typeof driverMeasurement>
+  asBuilt: Heavy<typeof asBuilt>
 }
 
 /** Who waits for a piece of work, and the signal that nobody waits any more. */

@@ -39,7 +39,9 @@ export function answerProblems(app: FastifyInstance): void {
 
 export function answerError(error: FastifyError | Refused, request: FastifyRequest, reply: FastifyReply) {
   const refused = asRefused(error, request.url)
-  if (refused.problem === 'our-fault') request.log.error({ err: error }, 'a mistake of ours')
+  // Work that is given up because its client has gone fails too, and is nobody's mistake.
+  if (refused.problem === 'our-fault' && !reply.raw.destroyed)
+    request.log.error({ err: error }, 'a mistake of ours')
   const { status } = PROBLEMS[refused.problem]
   // An address that cannot be decoded is refused before any hook could say this.
   reply.header('x-request-id', request.id).header('x-content-type-options', 'nosniff')

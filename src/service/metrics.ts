@@ -33,7 +33,9 @@ export function countRequests(app: FastifyInstance, load: () => PoolLoad): void 
 
   app.addHook('onResponse', async (request, reply) => {
     const route = request.routeOptions.url ?? 'none'
-    const status = `${Math.floor(reply.statusCode / 100)}xx`
+    // Of a client that went away before its answer no status was ever seen.
+    const isGone = reply.raw.destroyed && !reply.raw.writableFinished
+    const status = isGone ? 'gone' : `${Math.floor(reply.statusCode / 100)}xx`
     duration.observe({ method: request.method, route, status }, reply.elapsedTime / 1000)
   })
   app.get('/metrics', { schema: { hide: true }, logLevel: 'silent' }, async (_request, reply) =>

@@ -1,21 +1,25 @@
 import type { FastifyInstance } from 'fastify'
 import type { Frame } from '../api/answer-frame.ts'
 import type { Problem } from '../schema/problem.ts'
-import type { Called } from './protocol.ts'
+import type { Called, Caller } from './protocol.ts'
 import type { Tool } from './tool-list.ts'
 
-/** Calls a calculation as any client would, so that a bot gets the same answer and the same faults. */
+/**
+ * Calls a calculation as any client would, so that a bot gets the same answer and the same faults. It counts as a
+ * request of the bot's own address: another one, where requests are limited.
+ */
 export async function callTool(
   app: FastifyInstance,
   { path }: Tool,
   given: unknown,
-  signal: AbortSignal,
+  { address, signal }: Caller,
 ): Promise<Called> {
   const response = await app.inject({
     method: 'POST',
     url: path,
     headers: { accept: 'application/json', 'content-type': 'application/json' },
     payload: JSON.stringify(given),
+    remoteAddress: address,
     signal,
   })
   if (response.statusCode !== 200) return { faults: faultsSaid(response.json<Problem>()) }

@@ -13,12 +13,18 @@ import type { Tool } from './tool-list.ts'
 /** What a call of a tool came to: the answer, or what is wrong with the arguments in words a model can act on. */
 export type Called = { said: string; answer: Record<string, unknown> } | { faults: string }
 
+/** Who waits for the tool, and the signal that nobody does any more. */
+export interface Caller {
+  address: string
+  signal: AbortSignal
+}
+
 export interface Toolbox {
   name: string
   version: string
   instructions: string
   tools: readonly Tool[]
-  call: (tool: Tool, given: unknown, signal: AbortSignal) => Promise<Called>
+  call: (tool: Tool, given: unknown, caller: Caller) => Promise<Called>
 }
 
 /** A calculation reads nothing but its arguments and changes nothing. */
@@ -30,10 +36,10 @@ const ANNOTATIONS = { readOnlyHint: true, idempotentHint: true, openWorldHint: f
  */
 export async function answerToolRequest(
   box: Toolbox,
-  { raw, body }: { raw: IncomingMessage; body: unknown },
+  { raw, body, ip }: { raw: IncomingMessage; body: unknown; ip: string },
   response: ServerResponse,
 ): Promise<void> {
-  const server = serverOf(box)
+  const server = serverOf(box, ip)
   const transport = new StreamableHTTPServerTransport({ enableJsonResponse: true })
   response.once('close', () => {
     void transport.close()
@@ -43,7 +49,7 @@ export async function answerToolRequest(
   await transport.handleRequest(raw, response, body)
 }
 
-function serverOf({ name, version, instructions, tools, call }: Toolbox): Server {
+function serverOf({ name, version, instructions, tools, call }: Toolbox, address: string): Server {
   const server = new Server({ name, version }, { capabilities: { tools: {} }, instructions })
   server.setRequestHandler(ListToolsRequestSchema, () => ({
     tools: tools.map(({ name, title, description, input, output }) => ({
@@ -58,7 +64,7 @@ function serverOf({ name, version, instructions, tools, call }: Toolbox): Server
   server.setRequestHandler(CallToolRequestSchema, async ({ params }, { signal }): Promise<CallToolResult> => {
     const tool = tools.find(({ name }) => name === params.name)
     if (tool === undefined) throw new McpError(ErrorCode.InvalidParams, unknownTool(params.name, tools))
-    const called = await call(tool, params.arguments ?? {}, signal)
+    const called = await call(tool, params.arguments ?? {}, { address, signal })
     return 'faults' in called
       ? { content: [{ type: 'text', text: called.faults }], isError: true }
       : { content: [{ type: 'text', text: called.said }], structuredContent: called.answer }

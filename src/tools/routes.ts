@@ -42,6 +42,6 @@ function toolboxOf(app: FastifyInstance): Toolbox {
     version: contract.info.version,
     instructions: contract.info.description,
     tools: toolList(contract),
-    call: (tool: Tool, given, signal) => callTool(app, tool, given, signal),
+    call: (tool: Tool, given, caller) => callTool(app, tool, given, caller),
   }
 }

@@ -107,7 +107,10 @@ export function workerPool({
     heavyWork: {
       cutList: beside('cutList'),
       cutListPdf: beside('cutListPdf'),
+      designCheck: beside('designCheck'),
       buildSheetPdf: beside('buildSheetPdf'),
+      driverMeasurement: beside('driverMeasurement'),
+      asBuilt: beside('asBuilt'),
     },
     load: () => ({ running, waiting: queue.waiting() }),
     close: () => pool.destroy(),

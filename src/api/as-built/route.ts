@@ -2,6 +2,7 @@ import { asBuilt } from '../../core/as-built/as-built.ts'
 import { AsBuiltRequest, asBuiltSections } from '../../schema/as-built.ts'
 import { asBuiltPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
+import { areHeavy } from '../heavy-sweeps.ts'
 import { asBuiltAnswer } from './answer.ts'
 import { leakyPair } from './example.ts'
 
@@ -16,7 +17,8 @@ export const asBuiltBox = calculation({
   sections: asBuiltSections,
   example: leakyPair,
   get: false,
-  compute: asBuilt,
+  compute: (body, { heavyWork, waiting }) =>
+    areHeavy([body.measured.sweep]) ? heavyWork.asBuilt(body, waiting()) : asBuilt(body),
   mainTable: 'comparison',
   answer: (sections, _, findings) => asBuiltAnswer(sections, findings),
 })

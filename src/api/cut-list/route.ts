@@ -3,16 +3,13 @@ import { CutListRequest, cutListSections } from '../../schema/cut-list.ts'
 import { boxSvg, cuttingSvg, panelsDxf, panelsSvg } from '../../views/drawing/cut-list-drawings.ts'
 import { calculation } from '../calculation.ts'
 import { chosenPanel, chosenSheet } from '../drawing-choice.ts'
+import { isHeavyLayout } from '../heavy-layout.ts'
 import type { Aside } from '../heavy-work.ts'
 import { printingOf } from '../printing.ts'
 import { remembered } from '../recent-answers.ts'
 import { cutListAnswer } from './answer.ts'
 
-/** More pieces than a speaker has take tens of milliseconds even without effort. */
-const MANY_PIECES = 60
-
-const isHeavy = ({ effort, parts }: CutListRequest): boolean =>
-  (effort?.seconds ?? 0) > 0 || (parts ?? []).reduce((sum, { count = 1 }) => sum + count, 0) > MANY_PIECES
+const isHeavy = (body: CutListRequest): boolean => (body.effort?.seconds ?? 0) > 0 || isHeavyLayout(body)
 
 export const cutList = calculation({
   views: {

@@ -12,6 +12,8 @@ import { htmlSheet } from '../../views/sheet/html-sheet.ts'
 import { designWiringSvg } from '../../views/wiring/design-circuit.ts'
 import { calculation } from '../calculation.ts'
 import { chosenPanel, chosenSheet } from '../drawing-choice.ts'
+import { isHeavyLayout } from '../heavy-layout.ts'
+import type { Aside } from '../heavy-work.ts'
 import { paperOf } from '../printing.ts'
 import { remembered } from '../recent-answers.ts'
 import { designCheckAnswer } from './answer.ts'
@@ -50,7 +52,9 @@ export const designCheck = calculation({
   sections: designCheckSections,
   example: shelfPair,
   get: false,
-  compute: remembered(computeDesignCheck),
+  compute: remembered((design, { heavyWork, waiting }: Aside) =>
+    isHeavyLayout(design) ? heavyWork.designCheck(design, waiting()) : computeDesignCheck(design),
+  ),
   mainTable: 'materials',
   answer: designCheckAnswer,
 })

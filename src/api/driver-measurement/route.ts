@@ -3,6 +3,7 @@ import { DriverMeasurementRequest } from '../../schema/driver-measurement.ts'
 import { driverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
 import { measuredDriverPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
+import { areHeavy, sweepsOf } from '../heavy-sweeps.ts'
 import { driverMeasurementAnswer } from './answer.ts'
 import { barePaperCone } from './example.ts'
 
@@ -17,7 +18,8 @@ export const driverMeasurement = calculation({
   sections: driverMeasurementSections,
   example: barePaperCone,
   get: false,
-  compute: measured,
+  compute: (body, { heavyWork, waiting }) =>
+    areHeavy(sweepsOf(body)) ? heavyWork.driverMeasurement(body, waiting()) : measured(body),
   mainTable: 'measured.figures',
   answer: driverMeasurementAnswer,
 })
