@@ -6,7 +6,7 @@ import { settingsFrom } from './settings.ts'
 import { workerPool } from './workers/pool.ts'
 
 const SOON_MS = 1000
-const MOST_LATE_MS = 250
+const MOST_LATE_MS = 500
 
 function stop(message: string): never {
   process.stderr.write(`${message}\n`)

@@ -2,28 +2,31 @@ import type { FastifyInstance } from 'fastify'
 import { Refused } from '../api/problem.ts'
 import { isForKeepers } from './keepers.ts'
 
-/** How often the lateness of the event loop is looked at. */
-const LOOK_MS = 100
+/** So many requests are taken in any case, so that one long calculation refuses nobody who came beside it. */
+const FEW = 4
 
 /**
- * Refuses requests while the event loop runs late, before everybody waits: those that are taken are answered soon, the
- * others know when to come again. Twice in a row has to be late, so one long calculation alone refuses nobody.
+ * Refuses requests that have waited too long for their turn, before everybody waits: those that are taken are answered
+ * soon, the others know when to come again. What arrived together is worked off in one turn of the event loop, so the
+ * age of the turn is what its next request has waited.
  */
 export function refuseWhenLate(app: FastifyInstance, mostLateMs: number): void {
-  let lateInARow = 0
-  let last = performance.now()
-  const timer = setInterval(() => {
-    const now = performance.now()
-    lateInARow = now - last - LOOK_MS > mostLateMs ? lateInARow + 1 : 0
-    last = now
-  }, LOOK_MS)
-  timer.unref()
-  app.addHook('onClose', async () => clearInterval(timer))
-  app.addHook('onRequest', async (request) => {
-    if (lateInARow >= 2 && !isForKeepers(request.url))
-      throw new Refused(
-        'busy',
-        'More requests arrive than this machine can answer. Try again in a few seconds.',
-      )
+  let taken = 0
+  let began = 0
+  const end = () => {
+    taken = 0
+  }
+  app.addHook('onRequest', (request, _reply, next) => {
+    if (isForKeepers(request.url)) return next()
+    if (taken === 0) {
+      began = performance.now()
+      setImmediate(end)
+    }
+    if (taken >= FEW && performance.now() - began > mostLateMs) return next(busy())
+    taken += 1
+    next()
   })
 }
+
+const busy = (): Refused =>
+  new Refused('busy', 'More requests arrive than this machine can answer. Try again in a few seconds.')
