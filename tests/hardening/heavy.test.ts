@@ -13,12 +13,12 @@ function noted(refuse: (name: string) => boolean = () => false) {
   const names: string[] = []
   const clients: string[] = []
   const here =
-    <Compute extends (body: never) => unknown>(name: string, compute: Compute) =>
-    async (body: Parameters<Compute>[0], { client }: Waiting): Promise<Awaited<ReturnType<Compute>>> => {
+    <Body, Result>(name: string, compute: (body: Body) => Result | Promise<Result>) =>
+    async (body: Body, { client }: Waiting): Promise<Result> => {
       names.push(name)
       clients.push(client)
       if (refuse(name)) throw new Refused('busy', 'Too much work is waiting already.')
-      return Reflect.apply(compute, undefined, [body])
+      return compute(body)
     }
   const heavyWork: HeavyWork = {
     cutList: here('cutList', worker.cutList),
