@@ -29,12 +29,23 @@ function shellShapes({ side, topBottom }: Carcass, lengthMm: number, widthMm: nu
     ]
     return corners.map(([from, to]) => line('hole', from, to))
   }
-  const ends = sidesRun ? [t, lengthMm - t] : [t, widthMm - t]
-  return ends.flatMap((end) =>
-    sidesRun
-      ? [line('hole', at(end, 0), at(end, t)), line('hole', at(end, widthMm - t), at(end, widthMm))]
-      : [line('hole', at(0, end), at(t, end)), line('hole', at(lengthMm - t, end), at(lengthMm, end))],
-  )
+  // The ends of what does not run through reach into the others as deep as a rebate, if there is one.
+  const e = sidesRun ? (lengthMm - topBottom.lengthMm) / 2 : (widthMm - side.lengthMm) / 2
+  const corner = (x: number, y: number): Point => (sidesRun ? at(x, y) : at(y, x))
+  const [run, across] = sidesRun ? [lengthMm, widthMm] : [widthMm, lengthMm]
+  return [
+    [e, t],
+    [run - e, run - t],
+  ].flatMap(([end = 0, inner = 0]) => [
+    line('hole', corner(end, 0), corner(end, t)),
+    line('hole', corner(end, across - t), corner(end, across)),
+    ...(Math.abs(end - inner) > 0
+      ? [
+          line('hole', corner(end, t), corner(inner, t)),
+          line('hole', corner(end, across - t), corner(inner, across - t)),
+        ]
+      : []),
+  ])
 }
 
 /** The driver a hole is for: of several the holes are numbered. */

@@ -4,13 +4,14 @@ import type { Drawing, Rectangle, Shape } from './drawing.ts'
 import { figure, plural, sizeSaid } from './figures.ts'
 import { HOLE_COLUMNS, holeRows } from './hole-rows.ts'
 import { type Drawn, type Job, titled } from './job.ts'
+import { bandedSaid } from './missing-bands.ts'
 import { panelView } from './panel-view.ts'
 import { type Heading, type PaperSize, page, roomOn, upright } from './paper.ts'
 import { scaleSaid } from './round-scale.ts'
 import { ruledTable } from './ruled-table.ts'
 import { at, text } from './shapes.ts'
 import { tablePages } from './table-pages.ts'
-import { shortened } from './type-width.ts'
+import { shortened, wrapped } from './type-width.ts'
 
 const SIZES = 'Sizes in mm.'
 const SEEN = `Seen from outside. x and y run from the lower left corner. ${SIZES}`
@@ -24,12 +25,16 @@ const notesFor = (panels: readonly Panel[]): string[] => [
 const thickness = ({ thicknessMm }: Panel): string =>
   thicknessMm === null ? '' : ` × ${figure(thicknessMm)}`
 
+/** From where a brace is measured. */
+const STANDS = {
+  level: 'above the inner floor',
+  upright: 'from the inner left wall',
+  'behind-front': 'behind the inside of the front',
+} satisfies Record<NonNullable<Panel['stands']>['lies'], string>
+
 function panelSaid(panel: Panel): string {
   const grain = panel.grain === 'any' ? [] : [`grain along the ${panel.grain}`]
-  const bands =
-    panel.bandedEdges.length === 0
-      ? []
-      : [`band on ${panel.bandedEdges.length === 4 ? 'all edges' : panel.bandedEdges.join(', ')}`]
+  const bands = panel.bandedEdges.length === 0 ? [] : [`band on ${bandedSaid(panel)}`]
   const sawn = { lengthMm: panel.sawLengthMm, widthMm: panel.sawWidthMm }
   const less = sawn.lengthMm < panel.lengthMm || sawn.widthMm < panel.widthMm
   return [
@@ -38,6 +43,9 @@ function panelSaid(panel: Panel): string {
     plural(panel.count, 'piece'),
     ...grain,
     ...bands,
+    ...(panel.stands === null
+      ? []
+      : [`its middle ${figure(panel.stands.atMm)} ${STANDS[panel.stands.lies]}`]),
   ].join(', ')
 }
 
@@ -67,7 +75,10 @@ function drilledPages(panel: Panel, job: Job, size: PaperSize): Drawing[] {
 
 const COLUMNS = 2
 const ROWS = 4
-const NAME_MM = 11
+/** Room for the name of a panel and two lines about it. */
+const NAME_MM = 13
+const SAID_MM = 2.4
+const SAID_LINES = 2
 
 /** A panel without holes in its cell of a shared page. */
 function cellShapes(panel: Panel, cell: Rectangle): Shape[] {
@@ -80,7 +91,9 @@ function cellShapes(panel: Panel, cell: Rectangle): Shape[] {
       sizeMm: 3.4,
       role: 'heading',
     }),
-    text(at(cell.xMm + 1, top - 8), shortened(said, width, 2.4), { sizeMm: 2.4 }),
+    ...wrapped(said, width, SAID_MM)
+      .slice(0, SAID_LINES)
+      .map((words, index) => text(at(cell.xMm + 1, top - 8 - 3.1 * index), words, { sizeMm: SAID_MM })),
     ...view.shapes,
   ]
 }

@@ -21,10 +21,10 @@ export const holeReach = ({ diameterMm, slotWidthMm, slotHeightMm }: Hole): { xM
     ? { xMm: (slotWidthMm ?? 0) / 2, yMm: (slotHeightMm ?? 0) / 2 }
     : { xMm: diameterMm / 2, yMm: diameterMm / 2 }
 
-/** A cross in the middle of a hole that reaches beyond its edge. */
+/** A cross in the middle of a hole that reaches beyond its edge both ways. */
 export function centreMark(hole: Hole, beyondMm: number, role: LineRole = 'centre'): Shape {
   const reach = holeReach(hole)
-  return cross(role, at(hole.xMm, hole.yMm), Math.max(reach.xMm, reach.yMm) + beyondMm)
+  return cross(role, at(hole.xMm, hole.yMm), reach.xMm + beyondMm, reach.yMm + beyondMm)
 }
 
 /** Strokes just inside the edges that get a band. */

@@ -29,13 +29,13 @@ export const rectangle = (role: LineRole, { xMm, yMm, lengthMm, widthMm }: Recta
     at(xMm, yMm + widthMm),
   ])
 
-/** An upright cross, its arms as long as told to each side. */
-export const cross = (role: LineRole, { xMm, yMm }: Point, armMm: number): Segments => ({
+/** An upright cross, its arms as long as told to each side: the level ones, and the upright ones where they differ. */
+export const cross = (role: LineRole, { xMm, yMm }: Point, armMm: number, uprightMm = armMm): Segments => ({
   kind: 'segments',
   role,
   segments: [
     [at(xMm - armMm, yMm), at(xMm + armMm, yMm)],
-    [at(xMm, yMm - armMm), at(xMm, yMm + armMm)],
+    [at(xMm, yMm - uprightMm), at(xMm, yMm + uprightMm)],
   ],
 })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { boxSvg, panelsSvg } from '../../../src/views/drawing/cut-list-drawings.ts'
-import { type Drawable, fortyParts, shelf, tower } from './answers.ts'
+import { type Drawable, drawable, fortyParts, shelf, tower } from './answers.ts'
 import { all, cornersOf, named, readSvg } from './read-svg.ts'
 
 describe.each<[string, () => Drawable]>([
@@ -90,6 +90,31 @@ it.each<[string, () => Drawable, string[]]>([
   const { answer, request } = make()
   const words = named(readSvg(boxSvg(answer, request)!), 'text').map(({ text }) => text)
   expect(words).toEqual(expect.arrayContaining([...sizes, 'top', 'bottom', 'front', 'back', 'side']))
+})
+
+it('shows how deep the top lies in rebated sides', () => {
+  const rebateDepthMm = 5
+  const box = {
+    kind: 'closed' as const,
+    outer: { widthMm: 200, heightMm: 300, depthMm: 200 },
+    panelThicknessMm: 12,
+  }
+  const { answer, request } = drawable({
+    box: { ...box, joint: 'rebate', rebateDepthMm },
+    stock: [{ lengthMm: 1220, widthMm: 610, thicknessMm: 12 }],
+  })
+  const picture = readSvg(boxSvg(answer, request)!)
+  const heightMm = Number(picture.attributes['viewBox']!.split(' ')[3])
+  const outer = cornersOf(all(picture).find(({ attributes }) => attributes['class'] === 'outline')!, heightMm)
+  const left = Math.min(...outer.map(({ x }) => x))
+  const scale = (Math.max(...outer.map(({ x }) => x)) - left) / 200
+  const lines = all(picture).filter(({ attributes }) => attributes['class'] === 'hole')
+  const uprights = lines
+    .map((one) => cornersOf(one, heightMm))
+    .filter((ends) => ends.length === 2 && ends[0]!.x === ends[1]!.x)
+    .map(([end]) => (end!.x - left) / scale)
+  // Of 12 mm of side 12 - 5 stay outside the end of the top.
+  for (const place of [7, 193]) expect(uprights.some((x) => Math.abs(x - place) < 0.01)).toBe(true)
 })
 
 it('has no view of a box for plain parts', () => {
