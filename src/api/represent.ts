@@ -27,6 +27,9 @@ export function wantedForm(options: ViewOptions, forms: readonly Form[], request
 /** A sheet is a page without scripts that asks nobody for anything; its style is its own. */
 const SHEET_POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'"
 
+/** A picture opened by itself is a page too. */
+const PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'"
+
 /** How a calculation shows an answer. */
 export interface Showing<Answer, Body> {
   views: Views<Answer, Body>
@@ -51,6 +54,7 @@ export async function represent<Answer extends Frame, Body>(
   const view = form === 'svg' ? pictures[picture] : views[form]
   if (view === undefined) throw new Error(`the calculation offers ${form} but has no view for it`)
   if (form === 'html') reply.header('content-security-policy', SHEET_POLICY)
+  if (form === 'svg') reply.header('content-security-policy', PICTURE_POLICY)
   const made = await view(shown)
   if (made === null) throw new Refused('nothing-to-draw', PROBLEMS['nothing-to-draw'].about)
   return reply.send(typeof made === 'string' ? made : Buffer.from(made))

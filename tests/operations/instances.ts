@@ -18,6 +18,12 @@ export async function startInstances(count: number) {
   const instances = await Promise.all(Array.from({ length: count }, () => startInstance(script)))
   return {
     instances,
+    /** One more, as whoever keeps the service running would start it in the place of one that is gone. */
+    start: async () => {
+      const instance = await startInstance(script)
+      instances.push(instance)
+      return instance
+    },
     end: async () => {
       await Promise.all(instances.map(({ end }) => end('SIGKILL')))
       await built.remove()
