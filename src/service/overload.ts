@@ -8,7 +8,8 @@ const FEW = 4
 /**
  * Refuses requests that have waited too long for their turn, before everybody waits: those that are taken are answered
  * soon, the others know when to come again. What arrived together is worked off in one turn of the event loop, so the
- * age of the turn is what its next request has waited.
+ * age of the turn is what its next request has waited. It is asked when the body is there: heads alone cost no time, and
+ * all of them would be taken.
  */
 export function refuseWhenLate(app: FastifyInstance, mostLateMs: number): void {
   let taken = 0
@@ -16,7 +17,7 @@ export function refuseWhenLate(app: FastifyInstance, mostLateMs: number): void {
   const end = () => {
     taken = 0
   }
-  app.addHook('onRequest', (request, _reply, next) => {
+  app.addHook('preHandler', (request, _reply, next) => {
     if (isForKeepers(request.url)) return next()
     if (taken === 0) {
       began = performance.now()

@@ -1,4 +1,5 @@
 import { Writable } from 'node:stream'
+import { setTimeout as delay } from 'node:timers/promises'
 import Fastify, { type FastifyBaseLogger, LogController } from 'fastify'
 import { Pool } from 'undici'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -6,6 +7,7 @@ import { buildApp as buildBare } from '../../src/app.ts'
 import { logAt, logRequests } from '../../src/service/log.ts'
 import { requestId } from '../../src/service/request-ids.ts'
 import { shutdown } from '../../src/service/shutdown.ts'
+import { rawConnection, statuses } from '../hardening/raw.ts'
 import { buildApp } from '../held-app.ts'
 
 const PORT_CALL = '/v1/port?netVolumeL=4&innerDiameterMm=30&tuningHz=80'
@@ -66,20 +68,28 @@ describe('too many requests', () => {
 
 describe('a machine that cannot keep up', async () => {
   const app = await buildBare({ mostLateMs: 200 })
-  app.get<{ Params: { ms: number } }>('/busy/:ms', { schema: { hide: true } }, async ({ params: { ms } }) => {
-    const end = performance.now() + Number(ms)
-    while (performance.now() < end);
-    return {}
-  })
+  app.post<{ Params: { ms: number } }>(
+    '/busy/:ms',
+    { schema: { hide: true } },
+    async ({ params: { ms } }) => {
+      const end = performance.now() + Number(ms)
+      while (performance.now() < end);
+      return {}
+    },
+  )
   const origin = await app.listen({ host: '127.0.0.1', port: 0 })
   afterAll(() => app.close())
-  /** Requests that arrive together, each on a connection that is open already. */
+  /** Requests that arrive together, each on a connection that is open already; bodies come after their heads. */
   const together = async (count: number, path: string) => {
+    const post = { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' } as const
     const pool = new Pool(origin, { connections: count })
     const all = (url: string) =>
       Promise.all(
         Array.from({ length: count }, async () => {
-          const { statusCode, headers, body } = await pool.request({ path: url, method: 'GET' })
+          const { statusCode, headers, body } = await pool.request({
+            path: url,
+            ...(url.startsWith('/busy') ? post : { method: 'GET' }),
+          })
           await body.dump()
           return { statusCode, retryAfter: headers['retry-after'] }
         }),
@@ -98,6 +108,17 @@ describe('a machine that cannot keep up', async () => {
     expect(refused.every(({ retryAfter }) => retryAfter === '5')).toBe(true)
     expect(refused.length + answers.filter(({ statusCode }) => statusCode === 200).length).toBe(40)
     expect((await together(1, PORT_CALL))[0]?.statusCode).toBe(200)
+  })
+
+  it('refuses what has waited with its head taken, until the body came', async () => {
+    const connections = Array.from({ length: 40 }, () => rawConnection(Number(new URL(origin).port)))
+    const head =
+      'POST /busy/30 HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\n'
+    for (const { socket } of connections) socket.write(`${head}content-length: 2\r\n\r\n`)
+    await delay(200)
+    for (const { socket } of connections) socket.write('{}')
+    const answers = await Promise.all(connections.map(({ answer }) => answer(10_000)))
+    expect(new Set(answers.map(({ text }) => statuses(text)[0]))).toEqual(new Set([200, 503]))
   })
 
   it('refuses nobody for a few long calculations, nor whoever keeps the service', async () => {
