@@ -3,7 +3,7 @@ import { DriverMeasurementRequest } from '../../schema/driver-measurement.ts'
 import { driverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
 import { measuredDriverPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
-import { areHeavy, sweepsOf } from '../heavy-sweeps.ts'
+import { areHeavySweeps } from '../heavy-sweeps.ts'
 import { driverMeasurementAnswer } from './answer.ts'
 import { barePaperCone } from './example.ts'
 
@@ -19,7 +19,7 @@ export const driverMeasurement = calculation({
   example: barePaperCone,
   get: false,
   compute: (body, { heavyWork, waiting }) =>
-    areHeavy(sweepsOf(body)) ? heavyWork.driverMeasurement(body, waiting()) : measured(body),
+    areHeavySweeps(body) ? heavyWork.driverMeasurement(body, waiting()) : measured(body),
   mainTable: 'measured.figures',
   answer: driverMeasurementAnswer,
 })
