@@ -58,7 +58,7 @@ describe('broken requests are refused with 4xx, and the service is well afterwar
     ['no host (RFC 9112, section 3.2)', 'GET /health/live HTTP/1.1\r\n\r\n', [400]],
     ['a method of no name', `FROB /v1/port HTTP/1.1\r\nhost: x\r\n\r\n`, [400, 404, 405]],
     ['HTTP/2 without asking', 'PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n', [400, 505]],
-    ['HTTP/0.9', 'GET /\r\n', [400]],
+    ['HTTP/0.9, whose head never ends', 'GET /\r\n', [400, 408]],
     ['TLS on a plain port', '\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03', [400]],
     ['a head of 20 kB', `GET /health/live HTTP/1.1\r\nhost: x\r\nx-a: ${'a'.repeat(20_000)}\r\n\r\n`, [431]],
     ['CONNECT', 'CONNECT example:443 HTTP/1.1\r\nhost: example:443\r\n\r\n', [400, 404, 405]],
