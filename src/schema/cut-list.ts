@@ -27,6 +27,7 @@ export const CutListRequest = share(
       parts: Type.Optional(
         Type.Array(ref(Part), {
           description: 'Plain parts of any other project; give these or a box',
+          minItems: 1,
           maxItems: 200,
         }),
       ),

@@ -43,6 +43,40 @@ describe('what cannot be asked is a fault by name', () => {
       '/parts/0/widthMm',
       /at least 0.5 mm/,
     ],
+    ['an empty list of parts', order({ parts: [] }), '/parts', /at least 1/],
+    ['effort far too large', order({ effort: { seconds: 1e9 } }), '/effort/seconds', /at most 30 s/],
+    ['effort as text of an hour', order({ effort: { seconds: '1 h' } }), '/effort/seconds', /is 3600/],
+    ['effort below nothing', order({ effort: { seconds: -1 } }), '/effort/seconds', /at least 0 s/],
+    ['a kerf wider than any saw', order({ workshop: { kerfMm: 1000 } }), '/workshop/kerfMm', /at most 20 mm/],
+    ['none of a board', order({ stock: [{ ...BOARD, count: 0 }] }), '/stock/0/count', /at least 1/],
+    [
+      'a board without length',
+      order({ stock: [{ ...BOARD, lengthMm: 0 }] }),
+      '/stock/0/lengthMm',
+      /at least 1/,
+    ],
+    ['none of a part', order({ parts: [{ ...SHELF, count: 0 }] }), '/parts/0/count', /at least 1/],
+    ['half a part', order({ parts: [{ ...SHELF, count: 1.5 }] }), '/parts/0/count', /whole number/],
+    ...[
+      'NaN',
+      'Infinity',
+      '-Infinity',
+      '1e999',
+      '',
+      ' ',
+      '12,5',
+      '0x10',
+      '3 kg',
+      '-0',
+      null,
+      true,
+      [300],
+    ].map((lengthMm): [string, object, string, RegExp] => [
+      `${JSON.stringify(lengthMm)} for a length`,
+      order({ parts: [{ ...SHELF, lengthMm }] }),
+      '/parts/0/lengthMm',
+      /number|comma|unit|mass|at least 0.5 mm/,
+    ]),
     ['two parts of one name', order({ parts: [SHELF, SHELF] }), '/parts/1/id', /ids must differ/],
     ['two boards of one name', order({ stock: [BOARD, BOARD] }), '/stock/1/id', /"offcut".*ids must differ/],
     ['no parts and no box', { stock: [BOARD] }, '/box', /give a box, or plain parts/],
@@ -119,6 +153,27 @@ describe('what does not come out of the boards is listed with the board that wou
     const more = { ...smallestBoardMm, thicknessMm, trimMm, grain: 'length' }
     const again = (await post({ ...body, stock: [...body.stock, more] })).json()
     expect(again.notPlaced).toEqual([])
+  })
+
+  it('without any board each part is listed with the board that would take it', async () => {
+    const answer = (await post(order({ stock: [] }))).json()
+    expect(answer.sheets).toEqual([])
+    // Two of 300 x 200 mm and a cut of 2.4 mm: in a row 602.4 x 200, 1205 cm2; one above the other 300 x 402.4, 1207.
+    expect(answer.notPlaced).toEqual([
+      { id: 'shelf', count: 2, smallestBoardMm: { lengthMm: 602.4, widthMm: 200 } },
+    ])
+    const [{ smallestBoardMm }] = answer.notPlaced
+    expect((await post(order({ stock: [smallestBoardMm] }))).json().notPlaced).toEqual([])
+  })
+
+  it('two thousand pieces that fit no board are listed, not laid out', async () => {
+    const huge = { ...SHELF, lengthMm: 20_000, widthMm: 20_000, count: 1000 }
+    const answer = (await post(order({ parts: [huge, { ...huge, id: 'b' }] }))).json()
+    expect(answer.notPlaced.map(({ id, count }: { id: string; count: number }) => [id, count])).toEqual([
+      ['shelf', 1000],
+      ['b', 1000],
+    ])
+    expect(answer.bound).toBeNull()
   })
 
   it('without kerf and trim a board is parted to the last millimetre', async () => {
