@@ -1,10 +1,11 @@
-import fc, { type Arbitrary } from 'fast-check'
+import fc from 'fast-check'
 import { afterAll, describe, expect, it, vi } from 'vitest'
 import { contractOf } from '../../src/api/contract.ts'
 import { isRecord } from '../../src/api/schema-node.ts'
 import { sharedSchema } from '../../src/schema/shared.ts'
 import { buildApp } from '../held-app.ts'
 import { bodiesOf } from './arbitrary-body.ts'
+import { bent, hostile, turned } from './bent-body.ts'
 import { contractChecks, examplesOf } from './contract-checks.ts'
 
 const SEED = Number(process.env['FUZZ_SEED'] ?? 20_260_103)
@@ -21,84 +22,6 @@ afterAll(() => app.close())
 const contract = contractOf(app)
 const RUNS = Math.ceil(INPUTS / examplesOf(contract).length)
 const faultsOf = contractChecks(contract)
-
-/** What people and programs put into fields by mistake. */
-const ODD = [
-  null,
-  true,
-  '',
-  'none',
-  '3 kg',
-  '1e999',
-  '1/0 in',
-  '6 1/4 in',
-  -1,
-  0,
-  1e-300,
-  1e300,
-  0.1,
-  7,
-  [],
-  {},
-  [[]],
-  'μ',
-  '__proto__',
-]
-
-/** A body with one to three places swapped, dropped or added to. */
-const bent = (example: unknown): Arbitrary<unknown> => {
-  const places = placesOf(example)
-  const change = fc.tuple(
-    fc.constantFrom(...places),
-    fc.constantFrom('swap', 'drop', 'add'),
-    fc.constantFrom(...ODD),
-  )
-  return fc.array(change, { minLength: 1, maxLength: 3 }).map((changes) => {
-    const body = structuredClone(example)
-    for (const [place, how, odd] of changes) changeAt(body, place, how, odd)
-    return body
-  })
-}
-
-function placesOf(value: unknown, path: string[] = []): string[][] {
-  if (typeof value !== 'object' || value === null) return [path]
-  const below = Object.entries(value).flatMap(([name, member]) => placesOf(member, [...path, name]))
-  return path.length === 0 ? below : [path, ...below]
-}
-
-function changeAt(body: unknown, path: readonly string[], how: string, odd: unknown): void {
-  const holder = path
-    .slice(0, -1)
-    .reduce(
-      (inner: unknown, name) =>
-        isRecord(inner) || Array.isArray(inner) ? Reflect.get(inner, name) : undefined,
-      body,
-    )
-  const name = path.at(-1) ?? ''
-  if (typeof holder !== 'object' || holder === null) return
-  if (how === 'drop') Reflect.deleteProperty(holder, name)
-  else Reflect.set(holder, how === 'swap' ? name : `${name}X`, odd)
-}
-
-/** What nobody means well: any JSON, nests, long texts, long lists, names that are members of every object. */
-const hostile = (example: unknown): Arbitrary<unknown> => {
-  const nest = (depth: number): unknown => (depth === 0 ? 1 : [nest(depth - 1)])
-  const poison = fc.oneof(
-    fc.jsonValue(),
-    fc.integer({ min: 20, max: 60 }).map(nest),
-    fc.integer({ min: 500, max: 3000 }).map((length) => Array.from({ length }, (_, i) => i)),
-    fc.integer({ min: 1000, max: 20_000 }).map((length) => '9'.repeat(length)),
-    fc.constantFrom('\ud800', '\u0000', '‮', '{{7*7}}', '=cmd()', '1 mm; 2 mm', 'e', 'i', 'mm mm', '2^2^9 mm'),
-    fc.constantFrom('constructor', 'toString', 'hasOwnProperty').map((name) => ({ [name]: 1 })),
-  )
-  const places = placesOf(example)
-  const within = fc.tuple(fc.constantFrom(...places), poison).map(([place, odd]) => {
-    const body = structuredClone(example)
-    changeAt(body, place, 'swap', odd)
-    return body
-  })
-  return fc.oneof(poison, within)
-}
 
 /** The schema as the service reads it; the one in the contract allows text besides. */
 const schemaOf = (path: string) => {
@@ -147,7 +70,7 @@ describe(`${RUNS} bodies that fit, nearly fit or mean no good, of seed ${SEED}`,
     'make no 5xx of $path, and every answer is one that the contract declares',
     async ({ path, example }) => {
       const statuses = new Set<number>()
-      const bodies = fc.oneof(bent(example), bodiesOf(schemaOf(path)), hostile(example))
+      const bodies = fc.oneof(turned(example), bent(example), bodiesOf(schemaOf(path)), hostile(example))
       await fc.assert(
         fc.asyncProperty(bodies, async (body) => {
           expect(await wrongWith(path, body, statuses)).toEqual([])
