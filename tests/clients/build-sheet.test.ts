@@ -5,7 +5,7 @@ import { inflateRawSync } from 'node:zlib'
 import jsqr from 'jsqr'
 import { afterAll, describe, expect, it } from 'vitest'
 import { buildApp } from '../held-app.ts'
-import { middle, PX_PER_MM, type Seen, see, textOf } from './seen-page.ts'
+import { middle, PX_PER_MM, panelMm, type Seen, see, textOf } from './seen-page.ts'
 import { startBrowser } from './touch-page.ts'
 
 const app = await buildApp()
@@ -64,20 +64,6 @@ function rulerMm({ heightPx, runsAt }: Seen): number {
       return middle(marks[10]!) - middle(marks[0]!)
   }
   throw new Error('no ruler')
-}
-
-/** Width of the panel: the distance that most lines with nothing but two thin edges on them have. */
-function panelMm({ heightPx, runsAt }: Seen): number {
-  const counts = new Map<number, number>()
-  for (let yMm = 20; yMm < heightPx / PX_PER_MM - 20; yMm += 0.5) {
-    const runs = runsAt(yMm)
-    if (runs.length !== 2 || runs.some(({ from, to }) => to - from >= 0.6)) continue
-    const apart = Math.round(10 * (middle(runs[1]!) - middle(runs[0]!))) / 10
-    counts.set(apart, (counts.get(apart) ?? 0) + 1)
-  }
-  const [most] = [...counts].sort(([, a], [, b]) => b - a)
-  if (most === undefined || most[1] < 10) throw new Error('no panel')
-  return most[0]
 }
 
 describe.each(['a4', 'letter'] as const)('the build sheet on %s', (paper) => {

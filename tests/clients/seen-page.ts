@@ -41,3 +41,17 @@ export const middle = ({ from, to }: { from: number; to: number }): number => (f
 /** Text of every page, by the same reader. */
 export const textOf = (file: string): string[] =>
   execFileSync('pdftotext', ['-layout', file, '-']).toString().split('\f').slice(0, -1)
+
+/** Width of the panel: the distance that most lines with nothing but two thin edges on them have. */
+export function panelMm({ heightPx, runsAt }: Seen): number {
+  const counts = new Map<number, number>()
+  for (let yMm = 20; yMm < heightPx / PX_PER_MM - 20; yMm += 0.5) {
+    const runs = runsAt(yMm)
+    if (runs.length !== 2 || runs.some(({ from, to }) => to - from >= 0.6)) continue
+    const apart = Math.round(10 * (middle(runs[1]!) - middle(runs[0]!))) / 10
+    counts.set(apart, (counts.get(apart) ?? 0) + 1)
+  }
+  const [most] = [...counts].sort(([, a], [, b]) => b - a)
+  if (most === undefined || most[1] < 10) throw new Error('no panel')
+  return most[0]
+}
