@@ -30,6 +30,8 @@ export async function tools(app: FastifyInstance, { allowedHosts }: ToolOptions)
       throw new Refused('foreign-site', 'Host or Origin is not one this service answers to.')
     // Loaded at the first call: not every installation has a bot.
     const { answerToolRequest } = await import('./protocol.ts')
+    // From here on the answer passes by the hooks that mark all others.
+    reply.raw.setHeader('x-request-id', request.id).setHeader('x-content-type-options', 'nosniff')
     reply.hijack()
     await answerToolRequest(toolbox(), request, reply.raw)
   })

@@ -161,13 +161,17 @@ describe('rows of a sheet', () => {
 })
 
 describe('a tool that a bot calls', () => {
-  it('is heavy work of the address of the bot', async () => {
+  it('is heavy work of the address of the bot, and marked like any answer', async () => {
     clients.length = 0
     const response = await app.inject({
       method: 'POST',
       url: '/mcp',
       remoteAddress: '10.2.3.4',
-      headers: { host: 'localhost', accept: 'application/json, text/event-stream' },
+      headers: {
+        host: 'localhost',
+        accept: 'application/json, text/event-stream',
+        'x-request-id': 'bot-1',
+      },
       payload: {
         jsonrpc: '2.0',
         id: 1,
@@ -176,6 +180,7 @@ describe('a tool that a bot calls', () => {
       },
     })
     expect(response.json().result.isError).toBeUndefined()
+    expect(response.headers).toMatchObject({ 'x-request-id': 'bot-1', 'x-content-type-options': 'nosniff' })
     expect(clients).toEqual(['10.2.3.4'])
   })
 })
