@@ -55,6 +55,20 @@ describe('a place of the design', () => {
   })
 })
 
+describe('a place that holds something else than it should', () => {
+  it('gives way to what is typed there', () => {
+    expect(withValue({ box: [] }, '/box/kind', 'closed')).toEqual({ box: { kind: 'closed' } })
+    expect(withValue({ drivers: {} }, '/drivers/-', 'one')).toEqual({ drivers: ['one'] })
+    expect(withValue({ drivers: [7] }, '/drivers/0/id', 'one')).toEqual({ drivers: [{ id: 'one' }] })
+  })
+
+  it('never reaches into what every object has', () => {
+    const before = JSON.parse('{"__proto__": {"box": 1}}')
+    expect(Object.keys(withValue(before, '/box', 2))).toEqual(['__proto__', 'box'])
+    expect(Object.prototype).not.toHaveProperty('box')
+  })
+})
+
 describe('a remedy', () => {
   it('changes the design step by step, RFC 6902', () => {
     const closed = changed(withValue(pair, '/port', { tuningHz: 100 }), [
@@ -69,6 +83,9 @@ describe('a remedy', () => {
 describe('a design from elsewhere', () => {
   it.each(['', 'null', '[]', '7', '{', '"text"'])('%j is none', (text) => {
     expect(draftFrom(text)).toBeUndefined()
+  })
+  it('is none when it is longer than the service takes', () => {
+    expect(draftFrom(JSON.stringify({ name: 'x'.repeat(300_000) }))).toBeUndefined()
   })
   it('tells every place that holds a value', () => {
     expect(leavesOf({ a: [1, { 'b/c': 2 }], d: null })).toEqual(['/a/0', '/a/1/b~1c', '/d'])

@@ -15,8 +15,15 @@ describe('what is typed', () => {
     ['16', 'cm', '16 cm'],
     ['6 1/4', 'in', '6 1/4 in'],
     ['abc', '', 'abc'],
-    ['1,200.5', '', '1,200.5'],
+    ['1,200.5', '', 1200.5],
     ['1e3', '', '1e3'],
+    ['24,000.5', '', 24000.5],
+    ['1.200,5', '', 1200.5],
+    ['1,200,000.25 mm', '', '1200000.25 mm'],
+    // One mark alone is a decimal mark: which thousands were meant cannot be known.
+    ['1,200', '', 1.2],
+    // A number beyond those of a computer would be lost as null in JSON.
+    ['9'.repeat(400), '', '9'.repeat(400)],
   ])('%j with the unit %j goes on as %j', (text, unit, value) => {
     expect(readWritten(text, unit)).toEqual(value)
   })
@@ -33,8 +40,15 @@ describe('what is typed', () => {
   })
 
   it('a list keeps what it does not understand for the service to tell of', () => {
-    expect(readNumbers('22, 25;32  35,5')).toEqual([22, 25, 32, 35, 5])
+    expect(readNumbers('22, 25;32  35,5')).toEqual([22, 25, 32, 35.5])
+    expect(readNumbers('22,25,32')).toEqual([22, 25, 32])
+    expect(readNumbers('1 3/8 in, 2 in')).toEqual(['1 3/8 in', '2 in'])
+    expect(readNumbers('35 mm 4 cm')).toEqual(['35 mm', '4 cm'])
     expect(readNumbers('22 x 35.5')).toEqual([22, 'x', 35.5])
     expect(readNumbers('  ')).toBeUndefined()
+  })
+
+  it('zero has no sign', () => {
+    expect(Object.is(readWritten('-0'), 0)).toBe(true)
   })
 })

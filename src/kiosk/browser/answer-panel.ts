@@ -2,6 +2,7 @@ import type { Answer } from './ask.ts'
 import type { Change, Draft } from './draft.ts'
 import { goTo, labelOf, type PlacedFault, sentence } from './fault-marks.ts'
 import { findingsList } from './findings-list.ts'
+import { keepingFocus } from './focus-kept.ts'
 import { tilesOf } from './glance.ts'
 import { button, make, part } from './make.ts'
 
@@ -21,7 +22,7 @@ export interface AnswerEvents {
 /** Shows an answer: verdict, sentence, figures at a glance, findings. */
 export function showAnswer(answer: Answer, draft: Draft, events: AnswerEvents): void {
   setVerdict(answer.verdict, VERDICTS[answer.verdict])
-  sayIfNew(part('sentence', HTMLElement), answer.answer)
+  say(answer.answer)
   part('faults', HTMLElement).replaceChildren()
   part('tiles', HTMLElement).replaceChildren(
     ...tilesOf(answer, draft).map(({ label, value, note, state }) =>
@@ -40,8 +41,10 @@ export function showAnswer(answer: Answer, draft: Draft, events: AnswerEvents): 
       events.show,
     )
   const notes = list(true)
-  part('findings', HTMLElement).replaceChildren(...list(false))
-  part('notes', HTMLElement).replaceChildren(...notes)
+  keepingFocus(part('answered', HTMLElement), () => {
+    part('findings', HTMLElement).replaceChildren(...list(false))
+    part('notes', HTMLElement).replaceChildren(...notes)
+  })
   part('notes-count', HTMLElement).textContent = String(notes.length)
   part('cautions', HTMLElement).replaceChildren(...answer.cautions.map((caution) => make('li', {}, caution)))
   part('answered', HTMLElement).classList.remove('stale')
@@ -52,14 +55,15 @@ export function showAnswer(answer: Answer, draft: Draft, events: AnswerEvents): 
 export function showFaults(faults: readonly PlacedFault[], events: AnswerEvents): void {
   const wrong = faults.filter(({ needed }) => !needed)
   setVerdict('open', wrong.length > 0 ? 'Something is not understood' : 'Not enough yet')
-  sayIfNew(
-    part('sentence', HTMLElement),
+  say(
     wrong.length > 0
       ? 'Mend what is named here; nothing you typed is lost.'
       : 'A few things are still needed for an answer.',
   )
-  part('faults', HTMLElement).replaceChildren(
-    ...faults.map((fault) => make('li', {}, saidOf(fault), ' ', wayTo(fault, events))),
+  keepingFocus(part('faults', HTMLElement), () =>
+    part('faults', HTMLElement).replaceChildren(
+      ...faults.map((fault) => make('li', {}, saidOf(fault), ' ', wayTo(fault, events))),
+    ),
   )
   part('answered', HTMLElement).classList.add('stale')
 }
@@ -78,23 +82,22 @@ function wayTo(
   { leaveOut }: AnswerEvents,
 ): HTMLElement | undefined {
   if (field !== undefined) return button('Go there', () => goTo(field), 'link', `Go there: ${message}`)
-  return needed ? undefined : button('Leave it out', () => leaveOut([at]), 'do', `Leave out ${at}`)
+  return needed || at === ''
+    ? undefined
+    : button('Leave it out', () => leaveOut([at]), 'do', `Leave out ${at}`)
 }
 
 /** Shows that the service is away or busy; what was answered before stays, marked as old. */
 export function showAway(message: string, seconds: number): void {
   setVerdict('away', message)
-  sayIfNew(
-    part('sentence', HTMLElement),
-    `Asking again in ${Math.ceil(seconds)} s. What you type is kept here.`,
-  )
+  say(`Asking again in ${Math.ceil(seconds)} s. What you type is kept here.`)
   part('answered', HTMLElement).classList.add('stale')
 }
 
 /** Before the first word is typed. */
 export function showNothing(): void {
   setVerdict('open', 'Not asked yet')
-  sayIfNew(part('sentence', HTMLElement), '')
+  say('')
   part('faults', HTMLElement).replaceChildren()
   part('answered', HTMLElement).hidden = true
 }
@@ -107,6 +110,12 @@ function setVerdict(kind: string, text: string): void {
   const verdict = part('verdict', HTMLElement)
   verdict.dataset['kind'] = kind
   sayIfNew(part('verdict-text', HTMLElement), text)
+}
+
+/** The sentence stands twice: in the status that is read out, and above the answer where the status is one line. */
+function say(text: string): void {
+  sayIfNew(part('sentence', HTMLElement), text)
+  sayIfNew(part('said', HTMLElement), text)
 }
 
 /** A screen reader says again what is written again. */

@@ -36,10 +36,21 @@ export async function ask<Body>(path: string, body: unknown, signal: AbortSignal
 const faultsOf = ({ errors, detail }: Problem): Faults =>
   errors.length > 0 ? errors : [{ at: '', message: detail }]
 
-/** Other forms of an answer: a picture as text, a sheet as bytes. undefined where there is none. */
-export async function askFor(path: string, body: unknown, signal: AbortSignal): Promise<Blob | undefined> {
+/** Other forms of an answer: a picture, a sheet; `none` where the design has none, `away` where it may come yet. */
+export async function askFor(
+  path: string,
+  body: unknown,
+  signal: AbortSignal,
+): Promise<Blob | 'none' | 'away'> {
   const reply = await send(path, body, signal)
-  return reply instanceof Response && reply.ok ? reply.blob() : undefined
+  if (!(reply instanceof Response) || reply.status >= 500 || reply.status === 429) return 'away'
+  if (!reply.ok) return 'none'
+  try {
+    return await reply.blob()
+  } catch (error) {
+    if (signal.aborted) throw error
+    return 'away'
+  }
 }
 
 async function send(path: string, body: unknown, signal: AbortSignal) {
@@ -65,8 +76,9 @@ async function readJson(reply: Response, signal: AbortSignal): Promise<unknown> 
   }
 }
 
-/** The contract holds the shape of a 200; here it only has to be an object. */
-const isAnswer = <Body>(read: unknown): read is Body => typeof read === 'object' && read !== null
+/** The contract holds the shape of a 200; here it is told from a page that something between has put in its place. */
+const isAnswer = <Body>(read: unknown): read is Body =>
+  typeof read === 'object' && read !== null && 'answer' in read && typeof read.answer === 'string'
 
 const isProblem = (read: unknown): read is Problem =>
   typeof read === 'object' && read !== null && 'errors' in read && Array.isArray(read.errors)

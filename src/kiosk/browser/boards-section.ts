@@ -14,7 +14,7 @@ export function boardsSection(context: FormContext): HTMLElement {
   return make(
     'section',
     { class: 'card', 'aria-labelledby': 'part-boards' },
-    make('h2', { id: 'part-boards' }, 'Boards and tools on hand'),
+    make('h2', { id: 'part-boards', tabindex: '-1' }, 'Boards and tools on hand'),
     boards.map((_, index) =>
       make(
         'fieldset',

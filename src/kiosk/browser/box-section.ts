@@ -1,16 +1,21 @@
 import * as fields from './box-fields.ts'
-import { type Draft, valueAt, withValue } from './draft.ts'
+import { boxOfKind } from './box-kind.ts'
+import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { make } from './make.ts'
 
 export function boxSection(context: FormContext): HTMLElement {
   const { draft } = context
   const kind = valueAt(draft, '/box/kind')
+  const toKind = (chosen: Json | undefined) => context.change((now) => boxOfKind(now, chosen, context.past))
   return make(
     'section',
     { class: 'card', 'aria-labelledby': 'part-box' },
-    make('h2', { id: 'part-box' }, 'The box'),
-    rows(context, [fields.boxCount, fields.boxKind]),
+    make('h2', { id: 'part-box', tabindex: '-1' }, 'The box'),
+    rows({ draft, set: (at, value) => (at === '/box/kind' ? toKind(value) : context.set(at, value)) }, [
+      fields.boxCount,
+      fields.boxKind,
+    ]),
     make('div', { id: 'suited', class: 'offers' }),
     sizePart(context),
     kind === 'vented' ? tubePart(context) : undefined,

@@ -48,9 +48,17 @@ function changedBranch(
 ): Json | undefined {
   const [name, ...rest] = names
   if (name === undefined) return value
-  const branch: Branch = isBranch(before) ? before : /^(\d+|-)$/.test(name) ? [] : {}
+  const branch = branchFor(before, name)
   const member = changedBranch(memberOf(branch, name), rest, value, `${at}/${name}`)
   return isList(branch) ? changedList(branch, name, member) : changedObject(branch, name, member, at)
+}
+
+/** What stands there if it can take a member of this name, else an empty list or object that can. */
+function branchFor(before: Json | undefined, name: string): Branch {
+  const forList = /^(\d+|-)$/.test(name)
+  if (!isBranch(before)) return forList ? [] : {}
+  if (isList(before)) return forList ? before : {}
+  return name === '-' ? [] : before
 }
 
 function changedList(list: readonly Json[], name: string, member: Json | undefined): readonly Json[] {
@@ -91,8 +99,12 @@ export function leavesOf(value: Json, at = ''): string[] {
   )
 }
 
+/** Letters of the longest design that is opened; the service takes no longer one. */
+const MOST_LETTERS = 256 * 1024
+
 /** A design out of a file or a link; undefined for anything that is no JSON object. */
 export function draftFrom(text: string): Draft | undefined {
+  if (text.length > MOST_LETTERS) return undefined
   try {
     const read: Json = JSON.parse(text)
     return isBranch(read) && !isList(read) ? read : undefined

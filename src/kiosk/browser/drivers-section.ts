@@ -17,7 +17,7 @@ export function driversSection(context: FormContext): HTMLElement {
   return make(
     'section',
     { class: 'card', 'aria-labelledby': 'part-drivers' },
-    make('h2', { id: 'part-drivers' }, 'Loudspeaker drivers'),
+    make('h2', { id: 'part-drivers', tabindex: '-1' }, 'Loudspeaker drivers'),
     drivers.map((_, index) => driverPart(context, index, drivers.length > 1)),
     make(
       'p',
@@ -42,7 +42,12 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
       'p',
       { class: 'unknown' },
       'No data sheet? ',
-      button('Measure or guess this driver', () => measure(index), 'primary'),
+      button(
+        'Measure or guess this driver',
+        () => measure(index),
+        'primary',
+        several ? `Measure or guess this driver: ${name}` : undefined,
+      ),
     ),
     rows(context, driverData, base),
     moreOf(`more-data-${index}`, 'More data, if you have them', more),

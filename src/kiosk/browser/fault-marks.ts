@@ -20,7 +20,9 @@ export function markFaults(root: HTMLElement, faults: Faults, draft: Draft): Pla
   }))
   for (const row of fieldsOf(root)) {
     const own = placed.find(({ at }) => at === row.dataset['at'])
-    show(row, own)
+    // One item of a list is told at the field that holds the whole list.
+    const within = placed.find(({ at, field }) => field === row && at.startsWith(`${row.dataset['at']}/`))
+    show(row, own ?? within)
   }
   return placed
 }
@@ -49,7 +51,7 @@ export function sentence({ message }: Pick<PlacedFault, 'message'>): string {
 }
 
 /** How a field is called on the page. */
-export const labelOf = (row: HTMLElement): string => row.querySelector('label')?.textContent.trim() ?? ''
+export const labelOf = (row: HTMLElement): string => row.querySelector('label, h3')?.textContent.trim() ?? ''
 
 /** The field of a pointer; else one below it, else the nearest above. */
 export function fieldAt(root: HTMLElement, pointer: string): HTMLElement | undefined {
@@ -68,7 +70,7 @@ function nearestAbove(fields: readonly HTMLElement[], pointer: string): HTMLElem
   const names = pointer.split('/')
   for (let length = names.length - 1; length > 1; length -= 1) {
     const above = names.slice(0, length).join('/')
-    const field = fields.find(({ dataset: { at = '' } }) => at.startsWith(`${above}/`))
+    const field = fields.find(({ dataset: { at = '' } }) => at === above || at.startsWith(`${above}/`))
     if (field !== undefined) return field
   }
   return undefined
@@ -82,7 +84,7 @@ export function goTo(field: HTMLElement): void {
     inside = inside.parentElement?.closest('details') ?? null
   )
     inside.open = true
-  const input = field.querySelector<HTMLElement>('input, select, textarea')
+  const input = field.querySelector<HTMLElement>('input, select, textarea, button')
   input?.focus({ preventScroll: true })
   field.scrollIntoView({ block: 'center' })
 }

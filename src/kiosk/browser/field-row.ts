@@ -58,10 +58,16 @@ function inputs(field: Field, pointer: string, editing: Editing): HTMLElement[] 
     autocapitalize: 'off',
     spellcheck: 'false',
     'aria-describedby': `${id}-note`,
-    oninput: () => editing.set(pointer, read()),
+    oninput: () => {
+      const written = unitIn(input.value)
+      if (unitBox instanceof HTMLSelectElement && units.includes(written)) unitBox.value = written
+      editing.set(pointer, read())
+    },
   })
   const unitBox = unitChoice(field, units, unit, () => {
-    if (input.value.trim() !== '') editing.set(pointer, read())
+    if (input.value.trim() === '') return
+    input.value = withoutUnit(input.value)
+    editing.set(pointer, read())
   })
   const read = (): Json | undefined => {
     if (field.kind === 'text') return input.value === '' ? undefined : input.value
@@ -70,6 +76,14 @@ function inputs(field: Field, pointer: string, editing: Editing): HTMLElement[] 
   }
   return unitBox === undefined ? [input] : [input, unitBox]
 }
+
+const WRITTEN_UNIT = /^(.*\d)\s*([a-zµΩ"][^\s]*)$/i
+
+/** The unit behind a number; empty where none is written. */
+const unitIn = (text: string): string => WRITTEN_UNIT.exec(text.trim())?.[2] ?? ''
+
+/** The unit that was chosen last counts: one written behind the number gives way. */
+const withoutUnit = (text: string): string => WRITTEN_UNIT.exec(text.trim())?.[1] ?? text
 
 function lines(pointer: string, { draft, set }: Editing): HTMLTextAreaElement {
   const id = idOf(pointer)

@@ -7,6 +7,8 @@ import { make } from './make.ts'
 export interface FormContext extends Editing {
   /** A step that changes the build at several places at once. */
   change: (change: (draft: Draft) => Draft) => void
+  /** The design before each step, the last one last. */
+  past: readonly Draft[]
   /** Opens the way to driver data for a driver without any. */
   measure: (driver: number) => void
 }
@@ -20,7 +22,11 @@ export function section(
   moreTitle = 'More about it',
 ): HTMLElement {
   const id = `part-${title.toLowerCase().replaceAll(/\W+/g, '-')}`
-  const card = make('section', { class: 'card', 'aria-labelledby': id }, make('h2', { id }, title))
+  const card = make(
+    'section',
+    { class: 'card', 'aria-labelledby': id },
+    make('h2', { id, tabindex: '-1' }, title),
+  )
   card.append(rows(editing, fields))
   if (more.length > 0) card.append(moreOf(`${id}-more`, moreTitle, rows(editing, more)))
   return card

@@ -1,13 +1,7 @@
+import { A_MINUTE_MS } from './idle-minutes.ts'
 import { button, make } from './make.ts'
 
-const A_MINUTE_MS = 60_000
 const WARNING_S = 30
-
-/** Minutes without a touch after which the page is cleared for the next visitor; `?idle=` in the address sets it. */
-export function idleMinutes(search: string): number {
-  const asked = Number(new URLSearchParams(search).get('idle') ?? Number.NaN)
-  return asked >= 0 ? asked : 10
-}
 
 /** Warns after the idle time and clears the page unless somebody says to stay; 0 minutes never. */
 export function watchIdle(minutes: number, isEmpty: () => boolean, clear: () => void): void {
@@ -17,7 +11,8 @@ export function watchIdle(minutes: number, isEmpty: () => boolean, clear: () => 
     clearTimeout(timer)
     timer = setTimeout(() => (isEmpty() ? rest() : warn(rest, clear)), minutes * A_MINUTE_MS)
   }
-  for (const sign of ['pointerdown', 'keydown', 'input']) addEventListener(sign, rest, { passive: true })
+  for (const sign of ['pointerdown', 'keydown', 'input', 'wheel'])
+    addEventListener(sign, rest, { passive: true })
   rest()
 }
 

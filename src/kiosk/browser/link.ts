@@ -2,6 +2,9 @@ import { type Draft, draftFrom } from './draft.ts'
 
 const MARK = '#d='
 
+/** Older browsers cannot. */
+export const canPack = (): boolean => 'CompressionStream' in globalThis && 'DecompressionStream' in globalThis
+
 /** The address that holds the whole design: UTF-8 JSON, raw deflate (RFC 1951), base64url (RFC 4648). */
 export async function linkTo(draft: Draft, page: string): Promise<string> {
   const bytes = await through(

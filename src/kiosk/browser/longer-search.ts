@@ -62,7 +62,7 @@ async function found(request: Draft, signal: AbortSignal): Promise<(HTMLElement 
   const least = bound === null ? '' : `, no plan needs fewer than ${bound}`
   return [
     make('p', {}, `${sheets.length === 1 ? 'One board' : `${sheets.length} boards`}${least}.${offcut}`),
-    ...(sheet === undefined
+    ...(!(sheet instanceof Blob)
       ? []
       : [button('Save this cutting plan (PDF)', () => save(sheet, 'cutting-plan.pdf'))]),
   ]

@@ -10,21 +10,36 @@ import {
 import { type Answer, designCheck, isAbort } from './ask.ts'
 import { changed, type Draft, draftFrom, type Json, valueAt, withValue } from './draft.ts'
 import { fieldAt, goTo, markFaults } from './fault-marks.ts'
+import { headingOf, keepingFocus } from './focus-kept.ts'
 import { formOf, shapeOf } from './form.ts'
 import { type History, newHistory, stepped, undone } from './history.ts'
-import { idleMinutes, watchIdle } from './idle.ts'
-import { keep, kept, keptBefore, onOtherTab, setAside } from './keep.ts'
+import { watchIdle } from './idle.ts'
+import { idleMinutes } from './idle-minutes.ts'
+import {
+  forgetReadings,
+  keep,
+  keepReadings,
+  kept,
+  keptBefore,
+  keptReadings,
+  onOtherTab,
+  setAside,
+} from './keep.ts'
 import { longerSearch } from './longer-search.ts'
 import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
 import { tell } from './notice.ts'
-import { boxOffers, wiringOffers } from './offers.ts'
+import { showOffers } from './offers.ts'
 import { drawPictures, pictureFrames } from './pictures.ts'
 import { copyLink, openFile, openLink, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
+import { wayBetween } from './way-between.ts'
+import { showFirstWirings } from './wire-kinds.ts'
 
 const SOON_MS = 200
+const A_MOMENT_MS = 2000
+const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
 
 const form = part('form', HTMLFormElement)
 const pictures = pictureFrames(() => void ask())
@@ -32,6 +47,7 @@ let history: History = newHistory(FRESH)
 let shape = ''
 let asking = new AbortController()
 let again = 0
+let isKeeping = true
 
 const draftNow = (): Draft => history.now
 /** While a design is on the page, and not the start. */
@@ -56,16 +72,21 @@ const editing = {
     if (shapeOf(draftNow()) !== shape) drawForm()
     stepTaken()
   },
+  get past() {
+    return history.past
+  },
   change: (step: (draft: Draft) => Draft) => change(step),
-  measure: (driver: number) =>
-    measureDriver(
-      String(valueAt(draftNow(), `/drivers/${driver}/id`) ?? 'driver'),
-      ({ parameters, guessed }) =>
+  measure: (driver: number) => {
+    const id = String(valueAt(draftNow(), `/drivers/${driver}/id`) ?? 'driver')
+    measureDriver(keptReadings(id) ?? { drivers: [{ id }] }, {
+      typed: (readings) => keepReadings(id, readings),
+      use: ({ parameters, guessed }) =>
         change((draft) => {
           const known = withValue(draft, `/drivers/${driver}/parameters`, parameters)
           return withValue(known, `/drivers/${driver}/guessed`, guessed ? true : undefined)
         }),
-    ),
+    })
+  },
 }
 
 function change(step: (draft: Draft) => Draft): void {
@@ -75,7 +96,10 @@ function change(step: (draft: Draft) => Draft): void {
 }
 
 function stepTaken(): void {
-  keep(draftNow())
+  const wasKeeping = isKeeping
+  isKeeping = keep(draftNow())
+  if (wasKeeping && !isKeeping)
+    tell('This browser keeps nothing: before you close the page, save the design as a file.')
   part('undo', HTMLButtonElement).disabled = history.past.length === 0
   void ask()
 }
@@ -83,14 +107,15 @@ function stepTaken(): void {
 /** Builds the form anew and puts the cursor back where it was. */
 function drawForm(): void {
   shape = shapeOf(draftNow())
-  const at = document.activeElement?.id ?? ''
   const open = [...form.querySelectorAll('details[open]')].map(({ id }) => id)
-  form.replaceChildren(...formOf(editing))
-  for (const id of open) {
-    const details = document.getElementById(id)
-    if (details instanceof HTMLDetailsElement) details.open = true
+  const build = () => {
+    form.replaceChildren(...formOf(editing))
+    for (const id of open) {
+      const details = document.getElementById(id)
+      if (details instanceof HTMLDetailsElement) details.open = true
+    }
   }
-  if (at !== '') document.getElementById(at)?.focus({ preventScroll: true })
+  keepingFocus(form, build, headingOf)
 }
 
 /** Asks for the answer to what stands in the form; only the last question counts. */
@@ -109,6 +134,7 @@ async function ask(): Promise<void> {
       again = setTimeout(() => void ask(), reply.retryAfterS * 1000)
       return
     }
+    if ('faults' in reply) showFirstWirings(reply.faults, draft, change)
     const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
     if ('faults' in reply) return showFaults(faults, events)
     await answered(reply.answer, draft, signal)
@@ -122,21 +148,30 @@ async function ask(): Promise<void> {
 
 async function answered(answer: Answer, draft: Draft, signal: AbortSignal): Promise<void> {
   showAnswer(answer, draft, events)
-  part('wirings', HTMLElement).replaceChildren(...wiringOffers(answer, draft, change))
-  part('suited', HTMLElement).replaceChildren(...boxOffers(answer, change))
-  await drawPictures([pictures.first, pictures.more], draft, signal)
-  if (!signal.aborted)
+  showOffers(form, answer, draft, change)
+  const complete = await drawPictures([pictures.first, pictures.more], draft, signal)
+  if (!complete && !signal.aborted) again = setTimeout(() => void ask(), A_MOMENT_MS)
+  else if (!signal.aborted)
     document.body.dataset['drawn'] = String(Number(document.body.dataset['drawn'] ?? 0) + 1)
 }
 
+/** Puts a design on the page; what stood there before is one step of Undo away. */
 function open(draft: Draft): void {
-  history = newHistory(draft)
+  const before = isStarted() ? draftNow() : kept()
+  if (before === undefined || isSame(before, draft)) history = newHistory(draft)
+  else {
+    history = stepped(isStarted() ? history : newHistory(before), draft)
+    forgetReadings()
+  }
   document.body.dataset['view'] = 'design'
   showNothing()
   drawForm()
   stepTaken()
   part('title', HTMLElement).focus()
+  for (const place of [document.documentElement, form, part('nav', HTMLElement)]) place.scrollTo(0, 0)
 }
+
+const isSame = (one: Draft, other: Draft): boolean => JSON.stringify(one) === JSON.stringify(other)
 
 function toStart(): void {
   asking.abort()
@@ -149,7 +184,9 @@ function toStart(): void {
 
 /** Clears the page for somebody else; the design can be brought back. */
 function clear(): void {
-  setAside(draftNow())
+  const untouched = [FRESH, EXAMPLE].some((start) => isSame(start, draftNow()))
+  // What nobody has changed does not push out what somebody has made.
+  setAside(untouched && keptBefore() !== undefined ? undefined : draftNow())
   for (const dialog of document.querySelectorAll('dialog')) dialog.close()
   toStart()
 }
@@ -158,7 +195,7 @@ function drawStart(): void {
   const before = keptBefore()
   part('starts', HTMLElement).replaceChildren(
     button('Begin with my parts', () => open(FRESH), 'primary large'),
-    button('Show me an example', () => open(draftFrom(JSON.stringify(shelfPair)) ?? FRESH), 'large'),
+    button('Show me an example', () => open(EXAMPLE), 'large'),
     button('Open a saved design', () => part('file', HTMLInputElement).click(), 'large'),
     ...(before === undefined ? [] : [button('Bring back the last design', () => open(before), 'large')]),
   )
@@ -176,14 +213,14 @@ function wire(): void {
   on('save', () => saveDesign(draftNow()))
   on('link', () => void copyLink(draftNow()))
   on('clear', clear)
-  on('to-answer', () => part('answer', HTMLElement).scrollIntoView())
+  wayBetween(part('to-answer', HTMLButtonElement), form, part('answer', HTMLElement))
   const file = part('file', HTMLInputElement)
   file.addEventListener('change', () => void openFile(file, open))
   form.addEventListener('submit', (event) => event.preventDefault())
   addEventListener('hashchange', () => void openLink(open))
   addEventListener('online', () => void ask())
   onOtherTab((draft) => {
-    if (isStarted() && JSON.stringify(draft) !== JSON.stringify(draftNow()))
+    if (isStarted() && !isSame(draft, draftNow()))
       tell(
         'This design was changed in another tab.',
         button('Take that over', () => open(draft)),

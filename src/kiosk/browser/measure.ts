@@ -1,11 +1,15 @@
 import type { DriverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
 import type { Finding } from '../../schema/frame.ts'
 import { ask, isAbort } from './ask.ts'
-import { type Draft, type Json, withValue } from './draft.ts'
-import { markFaults } from './fault-marks.ts'
+import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { driverData, driverMoreData } from './driver-fields.ts'
+import { markFaults, sentence } from './fault-marks.ts'
+import { unitText } from './field.ts'
 import { rows } from './form-parts.ts'
 import { button, make } from './make.ts'
 import { bench, sweeps } from './measure-fields.ts'
+
+const SWEEPS = ['/drivers/0/freeAir', '/drivers/0/withMass']
 
 type Measured = DriverMeasurementSections & { answer: string; findings: Finding[] }
 type Row = DriverMeasurementSections['measured'][number]
@@ -16,15 +20,23 @@ export interface DriverData {
   guessed: boolean
 }
 
+/** What the page does with what is typed, and with what is found. */
+export interface MeasureEvents {
+  typed: (readings: Draft) => void
+  use: (data: DriverData) => void
+}
+
 /** The way to the data of an unknown driver: a guess from its size at once, the truth from readings. */
-export function measureDriver(id: string, use: (data: DriverData) => void): void {
-  let draft: Draft = { drivers: [{ id }] }
+export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void {
+  let draft = start
   let asking = new AbortController()
+  let again = 0
   const found = make('div', { class: 'found', role: 'status' })
   const form = make('div', {})
   const set = (pointer: string, value: Json | undefined) => {
     draft = withValue(draft, pointer, value)
     editing.draft = draft
+    typed(draft)
     void work()
   }
   const editing = { draft, set }
@@ -45,13 +57,14 @@ export function measureDriver(id: string, use: (data: DriverData) => void): void
   form.append(
     make(
       'details',
-      { id: 'measure-sweeps' },
+      { id: 'measure-sweeps', open: SWEEPS.some((at) => valueAt(draft, at) !== undefined) },
       make('summary', {}, 'I have readings'),
       rows(editing, sweeps, '/drivers/0'),
     ),
   )
   box.addEventListener('close', () => {
     asking.abort()
+    clearTimeout(again)
     box.remove()
   })
   const taken = (data: DriverData) => {
@@ -61,12 +74,19 @@ export function measureDriver(id: string, use: (data: DriverData) => void): void
 
   async function work(): Promise<void> {
     asking.abort()
+    clearTimeout(again)
     asking = new AbortController()
     try {
       const reply = await ask<Measured>('/v1/driver-measurement', draft, asking.signal)
-      markFaults(form, 'faults' in reply ? reply.faults : [], draft)
+      const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
       if ('answer' in reply) found.replaceChildren(...shown(reply.answer, taken))
-      else if ('away' in reply) found.replaceChildren(make('p', {}, reply.away))
+      // What was found from other readings must not be taken for these.
+      else if ('faults' in reply)
+        found.replaceChildren(...faults.map((fault) => make('p', {}, sentence(fault))))
+      else {
+        found.replaceChildren(make('p', {}, `${reply.away} Asking again; what you typed is kept.`))
+        again = setTimeout(() => void work(), reply.retryAfterS * 1000)
+      }
     } catch (error) {
       if (!isAbort(error)) throw error
     }
@@ -90,6 +110,19 @@ function shown(
   ]
 }
 
+/** Figures that the form has no field for. */
+const OTHERS: Readonly<Record<string, [string, string]>> = {
+  cmsMmPerN: ['Give of the suspension', 'Cms'],
+  rmsKgPerS: ['Losses in the suspension', 'Rms'],
+}
+
+/** A figure in the words of the form, with its trade term. */
+function nameOf(figure: string): (string | HTMLElement)[] {
+  const field = [...driverData, ...driverMoreData].find(({ at }) => at === `/parameters/${figure}`)
+  const [label, term = ''] = OTHERS[figure] ?? [field?.label ?? figure, field?.term]
+  return [`${label} `, make('span', { class: 'term' }, term)]
+}
+
 const plain = (parameters: Row['parameters']): Json => JSON.parse(JSON.stringify(parameters))
 
 function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
@@ -109,8 +142,10 @@ function figures({ figures: table, parameters }: Row, use: (data: DriverData) =>
         make(
           'tr',
           {},
-          make('td', {}, figure),
-          ...[value, from, to].map((number) => make('td', {}, `${Number(number.toPrecision(3))} ${unit}`)),
+          make('th', { scope: 'row' }, ...nameOf(figure)),
+          ...[value, from, to].map((number) =>
+            make('td', {}, `${Number(number.toPrecision(3))} ${unitText(unit)}`),
+          ),
         ),
       ),
     ),

@@ -1,12 +1,24 @@
 import type { Answer } from './ask.ts'
 import { sizeWayOf } from './box-section.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
-import { button, make } from './make.ts'
+import { headingOf, keepingFocus } from './focus-kept.ts'
+import { button, make, part } from './make.ts'
 
 type Take = (change: (draft: Draft) => Draft) => void
 
+/** Shows in the form what the answer offers: other wirings, and boxes that suit. */
+export function showOffers(form: HTMLElement, answer: Answer, draft: Draft, take: Take): void {
+  const show = () => {
+    const wirings = part('wirings', HTMLElement)
+    delete wirings.dataset['at']
+    wirings.replaceChildren(...wiringOffers(answer, draft, take))
+    part('suited', HTMLElement).replaceChildren(...boxOffers(answer, take))
+  }
+  keepingFocus(form, show, headingOf)
+}
+
 /** Other wirings of the same drivers; the ones the amplifier may drive first. */
-export function wiringOffers({ alternatives, load }: Answer, draft: Draft, take: Take): HTMLElement[] {
+function wiringOffers({ alternatives, load }: Answer, draft: Draft, take: Take): HTMLElement[] {
   if (alternatives.length === 0) return []
   const now = JSON.stringify(valueAt(draft, '/wiring') ?? null)
   return [
@@ -38,7 +50,7 @@ export function wiringOffers({ alternatives, load }: Answer, draft: Draft, take:
 }
 
 /** Boxes that suit these drivers. */
-export function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
+function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
   const real = suitedBoxes.filter(({ netVolumeL }) => netVolumeL !== null)
   if (real.length === 0) return []
   return [
@@ -50,7 +62,10 @@ export function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
         make(
           'li',
           {},
-          make('b', {}, `${box.kind === 'closed' ? 'Closed' : 'With a tube'}, ${box.alignment}: `),
+          make('b', {}, `${box.kind === 'closed' ? 'Closed' : 'With a tube'}, ${plainly(box.alignment)}`),
+          ' ',
+          make('span', { class: 'term' }, box.alignment),
+          ': ',
           `${box.text} `,
           button(
             'Take this box',
@@ -63,6 +78,21 @@ export function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
     ),
   ]
 }
+
+/** What the named boxes sound like, in plain words. */
+const SOUNDS: readonly [RegExp, string][] = [
+  [/^critically damped/, 'driest and largest'],
+  [/^Bessel/, 'dry'],
+  [/^Butterworth/, 'even down to its lowest note'],
+  [/^Chebyshev/, 'small, a little boom'],
+  [/^QB3/, 'small and tight'],
+  [/^B4/, 'even down to its lowest note'],
+  [/^C4/, 'deep, a slight ripple'],
+  [/^BL4/, 'dry'],
+]
+
+const plainly = (alignment: string): string =>
+  SOUNDS.find(([name]) => name.test(alignment))?.[1] ?? 'as wished'
 
 const rounded = (value: number): number => Number(value.toPrecision(2))
 

@@ -66,30 +66,38 @@ function enlarge(name: string): void {
   box.showModal()
 }
 
-/** Draws every picture that is on show; resolves when the last one stands. */
+/** Draws every picture that is on show; resolves when the last one stands, with whether all could be asked for. */
 export async function drawPictures(
   places: readonly HTMLElement[],
   draft: Draft,
   signal: AbortSignal,
-): Promise<void> {
+): Promise<boolean> {
   const figures = places
     .filter((place) => !(place instanceof HTMLDetailsElement) || place.open)
     .flatMap((place) => [...place.querySelectorAll<HTMLElement>('[data-picture]')])
-  await Promise.all(figures.map((figure) => drawOne(figure, draft, signal)))
+  const drawn = await Promise.all(figures.map((figure) => drawOne(figure, draft, signal)))
+  return drawn.every((one) => one)
 }
 
-async function drawOne(figure: HTMLElement, draft: Draft, signal: AbortSignal): Promise<void> {
+/** Whether the picture could be asked for; until then the one before stays, marked as old. */
+async function drawOne(figure: HTMLElement, draft: Draft, signal: AbortSignal): Promise<boolean> {
   const image = figure.querySelector('img')
-  if (image === null) return
+  if (image === null) return true
   try {
     const name = figure.dataset['picture'] ?? ''
     const picture = await askFor(`/v1/design-check?format=svg&picture=${name}`, draft, signal)
-    if (picture === undefined) return nothing(figure, image)
+    image.classList.toggle('stale', picture === 'away')
+    if (picture === 'away') return false
+    if (picture === 'none') {
+      nothing(figure, image)
+      return true
+    }
     const said = saidOf(await picture.text())
     if (!signal.aborted) await put(figure, image, picture, said)
   } catch (error) {
     if (!isAbort(error)) throw error
   }
+  return true
 }
 
 /** Title and description of a picture, as it brings them for people who do not see it. Its style must not be parsed here. */

@@ -53,18 +53,13 @@ export const amplifierMore: readonly Field[] = [
   ),
 ]
 
-export const supplyKind: Field = choice(
-  '/supply/kind',
-  'What it will plug into',
-  'What feeds the amplifier.',
-  [
-    { value: 'computer-port', label: 'Port of a computer' },
-    { value: 'charger', label: 'USB charger' },
-    { value: 'power-bank', label: 'Power bank' },
-    { value: 'adapter', label: 'Plug-in adapter' },
-    { value: 'cells', label: 'Lithium cells in a pack' },
-  ],
-)
+export const supplyKind: Field = choice('/supply/kind', 'Kind of source', 'What feeds the amplifier.', [
+  { value: 'computer-port', label: 'Port of a computer' },
+  { value: 'charger', label: 'USB charger' },
+  { value: 'power-bank', label: 'Power bank' },
+  { value: 'adapter', label: 'Plug-in adapter' },
+  { value: 'cells', label: 'Lithium cells in a pack' },
+])
 
 export const usbSocket: Field = choice('/supply/port', 'Which socket', 'Its standard sets the current.', [
   { value: 'usb2', label: 'USB 2, plain' },

@@ -1,8 +1,10 @@
+import { isAbort } from './ask.ts'
 import { type Draft, draftFrom } from './draft.ts'
-import { kept, setAside } from './keep.ts'
-import { draftInHash, linkTo } from './link.ts'
-import { make } from './make.ts'
+import { kept } from './keep.ts'
+import { canPack, draftInHash, linkTo } from './link.ts'
+import { button, make } from './make.ts'
 import { tell, tellNothing } from './notice.ts'
+import type { SheetOutcome } from './sheet.ts'
 
 type Open = (draft: Draft) => void
 
@@ -12,25 +14,38 @@ export async function openFile(input: HTMLInputElement, open: Open): Promise<voi
   if (file === undefined) return
   const draft = draftFrom(await file.text())
   if (draft === undefined) tell(`${file.name} holds no design. It has to be a file saved by this page.`)
-  else open(draft)
+  else opened(draft, open)
 }
 
-/** Opens the design in the address; what was on the page before can be brought back. */
+/** What stood on the page before is one touch of Undo away. */
+function opened(draft: Draft, open: Open): void {
+  const before = kept()
+  if (before !== undefined) tell('Opened. Undo brings back the design that was here before.')
+  open(draft)
+}
+
+/** Opens the design in the address. */
 export async function openLink(open: Open): Promise<boolean> {
   const draft = await draftInHash(location.hash)
   if (draft === undefined) return false
   history.replaceState(null, '', location.pathname + location.search)
   if (draft === 'broken') {
-    tell('The design in this link cannot be read: part of the link may be missing. Nothing was changed.')
+    tell(
+      canPack()
+        ? 'The design in this link cannot be read: part of the link may be missing. Nothing was changed.'
+        : 'This browser is too old to open a design from a link. Ask for it as a file.',
+    )
     return false
   }
-  const before = kept()
-  if (before !== undefined) setAside(before)
-  open(draft)
+  opened(draft, open)
   return true
 }
 
 export async function copyLink(draft: Draft): Promise<void> {
+  if (!canPack()) {
+    tell('This browser is too old to pack a design into a link. Save the design as a file instead.')
+    return
+  }
   const link = await linkTo(draft, location.origin + location.pathname)
   const field = make('input', {
     type: 'text',
@@ -49,13 +64,33 @@ export async function copyLink(draft: Draft): Promise<void> {
   if (!copied) field.select()
 }
 
-/** What a button does with the service, told when it cannot. */
+const OUTCOMES: Record<Exclude<SheetOutcome, 'made'>, string> = {
+  none: 'There is no build sheet yet: the design has to be answered first.',
+  away: 'The service does not answer, so there is no build sheet now. Nothing is lost; try again in a moment.',
+}
+let making = new AbortController()
+
+/** Has a build sheet made, which can be stopped; told when there is none. A new one takes the place of the one before. */
 export async function withSheet(
   draft: Draft,
-  work: (draft: Draft, signal: AbortSignal) => Promise<boolean>,
+  work: (draft: Draft, signal: AbortSignal) => Promise<SheetOutcome>,
 ): Promise<void> {
-  tell('Making the build sheet…')
-  const done = await work(draft, new AbortController().signal)
-  if (done) tellNothing()
-  else tell('There is no build sheet yet: the design has to be answered first.')
+  making.abort()
+  making = new AbortController()
+  const { signal } = making
+  tell(
+    'Making the build sheet…',
+    make('progress', { 'aria-label': 'Making the build sheet' }),
+    button('Stop', () => {
+      making.abort()
+      tellNothing()
+    }),
+  )
+  try {
+    const outcome = await work(draft, signal)
+    if (outcome === 'made') tellNothing()
+    else tell(OUTCOMES[outcome])
+  } catch (error) {
+    if (!isAbort(error)) throw error
+  }
 }

@@ -2,6 +2,9 @@ import { askFor } from './ask.ts'
 import { type Draft, valueAt } from './draft.ts'
 import { make } from './make.ts'
 
+/** What became of a sheet: made, none for this design, or the service away. */
+export type SheetOutcome = 'made' | 'none' | 'away'
+
 const STYLE = /<style>([^<]*)<\/style>/g
 const OWN_STYLE = / style="/g
 
@@ -9,9 +12,9 @@ const OWN_STYLE = / style="/g
  * Prints the build sheet from a frame of its own, so that the page itself stays as it is. The frame is under the
  * policy of the page, which forbids styles in the markup: they are taken out and handed to the frame by script.
  */
-export async function printSheet(draft: Draft, signal: AbortSignal): Promise<boolean> {
+export async function printSheet(draft: Draft, signal: AbortSignal): Promise<SheetOutcome> {
   const sheet = await askFor('/v1/design-check?format=html', draft, signal)
-  if (sheet === undefined) return false
+  if (!(sheet instanceof Blob)) return sheet
   const html = await sheet.text()
   document.getElementById('sheet')?.remove()
   const bare = html.replace(STYLE, '').replace(OWN_STYLE, ' data-style="')
@@ -22,12 +25,12 @@ export async function printSheet(draft: Draft, signal: AbortSignal): Promise<boo
   await loaded
   URL.revokeObjectURL(address)
   const inside = frame.contentWindow
-  if (inside === null) return false
+  if (inside === null) return 'away'
   for (const [, rules = ''] of html.matchAll(STYLE)) adopt(inside, rules)
   for (const element of inside.document.querySelectorAll<HTMLElement>('[data-style]'))
     element.style.cssText = element.dataset['style'] ?? ''
   inside.print()
-  return true
+  return 'made'
 }
 
 function adopt(inside: Window, rules: string): void {
@@ -37,10 +40,11 @@ function adopt(inside: Window, rules: string): void {
   inside.document.adoptedStyleSheets.push(style)
 }
 
-export async function saveSheet(draft: Draft, signal: AbortSignal): Promise<boolean> {
+export async function saveSheet(draft: Draft, signal: AbortSignal): Promise<SheetOutcome> {
   const sheet = await askFor('/v1/design-check?format=pdf', draft, signal)
-  if (sheet !== undefined) save(sheet, `${fileName(draft)}.pdf`)
-  return sheet !== undefined
+  if (!(sheet instanceof Blob)) return sheet
+  save(sheet, `${fileName(draft)}.pdf`)
+  return 'made'
 }
 
 export const saveDesign = (draft: Draft): void =>

@@ -1,13 +1,21 @@
 import type { Json } from './draft.ts'
 
 const PLAIN = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/
+/** Marks between thousands are sure only where the other mark stands behind them. */
+const THOUSANDS = /^([+-]?\d{1,3})((?:,\d{3})+)(?=\.\d)|^([+-]?\d{1,3})((?:\.\d{3})+)(?=,\d)/
 
 /** What was typed as it goes into the design: a number, also with a decimal comma, else the text for the service to read. */
 export function readWritten(text: string, unit = ''): Json | undefined {
-  const trimmed = text.trim()
+  const trimmed = text.trim().replace(THOUSANDS, (whole) => whole.replaceAll(/[.,]/g, ''))
   if (trimmed === '') return undefined
   if (unit !== '') return `${pointed(trimmed)} ${unit}`
-  return PLAIN.test(trimmed) ? Number(trimmed.replace(',', '.')) : pointed(trimmed)
+  return numberIn(trimmed) ?? pointed(trimmed)
+}
+
+/** A number too large for a computer stays text, for JSON has none for it; zero has no sign. */
+function numberIn(text: string): number | undefined {
+  const value = PLAIN.test(text) ? Number(text.replace(',', '.')) : Number.NaN
+  return Number.isFinite(value) ? value + 0 : undefined
 }
 
 /** One comma between digits is a decimal mark; the service reads points. */
@@ -24,9 +32,19 @@ export function asWritten(value: Json | undefined, units: readonly string[]): { 
   return units.includes(unit) ? { text: figure, unit } : { text, unit: '' }
 }
 
-/** A list of plain numbers as people write it: parted by blanks, semicolons or commas. */
+/** A number, or several with a fraction, and the unit behind it. */
+const WITH_UNIT = /^([\d\s/.]+?)\s*(mm|cm|m|in|inch|inches|"|″)$/
+
+/**
+ * A list of numbers as people write it: parted by blanks, semicolons or commas, each with a unit of its own or none.
+ * A comma before a single digit is a decimal mark, for no saw has a diameter of one digit.
+ */
 export function readNumbers(text: string): Json | undefined {
-  const items = text.split(/[;,\s]+/).filter((item) => item !== '')
-  if (items.length === 0) return undefined
-  return items.map((item) => (PLAIN.test(item) ? Number(item.replace(',', '.')) : item))
+  const parts = text
+    .replaceAll(/(mm|cm|\bin\b|inch|inches|"|″)\s+(?=\d)/g, '$1;')
+    .split(/[;\n]|,(?!\d(?!\d))/)
+    .map((part) => part.trim().replace(/(\d),(\d)$/, '$1.$2'))
+  const items = parts.flatMap((part) => (WITH_UNIT.test(part) ? [part] : part.split(/\s+/)))
+  const written = items.filter((item) => item !== '')
+  return written.length === 0 ? undefined : written.map((item) => readWritten(item) ?? item)
 }

@@ -1,0 +1,129 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+
+let service: Awaited<ReturnType<typeof startService>>
+let browser: Browser
+beforeAll(async () => {
+  service = await startService()
+  browser = await startBrowser()
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.end()
+})
+
+const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click()
+const showExample = (page: Page) => drawn(page, () => press(page, 'Show me an example'))
+const height = (page: Page) => page.getByLabel('Height', { exact: true })
+
+it('a page put in the place of the answer by something between is no answer; the next one is', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await showExample(page)
+  await page.route('**/v1/design-check', (route) => route.fulfill({ json: { login: 'please' } }))
+  await height(page).fill('230')
+  await page.getByText('The service failed (200).').waitFor()
+  await page.unroute('**/v1/design-check')
+  await page.locator('#verdict[data-kind="review"]').waitFor()
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('a picture that a busy service does not draw stays, marked as old, until it comes', async () => {
+  const { page, context } = await visit(browser, service.address)
+  await showExample(page)
+  const picture = page.locator('[data-picture="box"] img')
+  await page.route('**/*picture=box*', (route) => route.fulfill({ status: 503, body: '' }))
+  await height(page).fill('230')
+  await page.locator('[data-picture="box"] img.stale').waitFor()
+  expect(await picture.isVisible()).toBe(true)
+  await drawn(page, () => page.unroute('**/*picture=box*'))
+  expect(await picture.getAttribute('class')).toBe('')
+  await context.close()
+})
+
+it('a sheet cut off on its way is told, and a slow one can be stopped', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await showExample(page)
+  await page.evaluate(() => {
+    // The body of a reply breaks off after its head, as when the network goes.
+    const { blob } = Response.prototype
+    Response.prototype.blob = function () {
+      return this.url.includes('format=pdf') ? Promise.reject(new TypeError('cut')) : blob.call(this)
+    }
+  })
+  await press(page, 'Save as PDF')
+  await page.getByText('so there is no build sheet now').waitFor()
+  await page.route('**/*format=pdf*', () => undefined)
+  await press(page, 'Save as PDF')
+  await page.getByRole('progressbar').waitFor()
+  await press(page, 'Stop')
+  expect(await page.locator('#notice').isVisible()).toBe(false)
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('a browser that forbids a store or cannot pack a link says so and works on', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await page.addInitScript(() => {
+    Object.defineProperty(globalThis, 'localStorage', {
+      get: () => {
+        throw new DOMException('forbidden', 'SecurityError')
+      },
+    })
+    Reflect.deleteProperty(globalThis, 'CompressionStream')
+  })
+  await page.reload()
+  await showExample(page)
+  await page.getByText('This browser keeps nothing').waitFor()
+  await press(page, 'Copy link')
+  await page.getByText('too old to pack a design into a link').waitFor()
+  await height(page).fill('234')
+  await press(page, 'Start over')
+  await press(page, 'Bring back the last design')
+  expect(await height(page).inputValue()).toBe('234')
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it.each([
+  ['a list that is an object', { drivers: {}, box: [], stock: {} }],
+  ['numbers as drivers', { drivers: [3, null], box: 7 }],
+  ['nothing where objects belong', { drivers: null, box: null, amplifier: null }],
+])('%s opens, is told, and can be typed over', async (_name, design) => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await page.locator('#file').setInputFiles({
+    name: 'bent.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  })
+  await page.getByText('Something is not understood').waitFor()
+  await page.getByLabel('What kind of box').selectOption('closed')
+  await press(page, 'Add another kind of driver')
+  const kept = await page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
+  expect(kept.box).toMatchObject({ kind: 'closed' })
+  expect(Array.isArray(kept.drivers)).toBe(true)
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('a file of two megabytes is no design', async () => {
+  const { page, context } = await visit(browser, service.address)
+  await page.locator('#file').setInputFiles({
+    name: 'long.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify({ name: 'x'.repeat(2_000_000) })),
+  })
+  await page.getByText('long.json holds no design').waitFor()
+  await context.close()
+})
+
+it('one item of a list that is not understood is told at the field of the list', async () => {
+  const { page, context } = await visit(browser, service.address)
+  await showExample(page)
+  await page.getByLabel('Hole saws on hand, mm').fill('22 wide')
+  const field = page.locator('[data-at="/workshop/holeSawsMm"]')
+  await field.locator('[aria-invalid="true"]').waitFor()
+  expect(await field.locator('.hint').textContent()).toMatch(/wide/)
+  await context.close()
+})
