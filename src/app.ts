@@ -22,6 +22,7 @@ import { kiosk } from './kiosk/page.ts'
 import { sharedSchemas } from './schema/shared.ts'
 import { logAt, logRequests } from './service/log.ts'
 import { countRequests } from './service/metrics.ts'
+import { refuseTwoHosts } from './service/one-host.ts'
 import { refuseWhenLate } from './service/overload.ts'
 import { limitRates } from './service/rate-limit.ts'
 import { markAnswers, requestId } from './service/request-ids.ts'
@@ -112,6 +113,7 @@ export async function buildApp({
   readJsonBodies(app)
   answerProblems(app)
   markAnswers(app, isReady)
+  refuseTwoHosts(app)
   if (log.isLevelEnabled('info')) logRequests(app)
   if (mostLateMs !== undefined) refuseWhenLate(app, mostLateMs)
   if (rateLimit > 0) await limitRates(app, rateLimit)

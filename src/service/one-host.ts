@@ -1,0 +1,24 @@
+import type { FastifyInstance } from 'fastify'
+import { notReadable } from '../api/problem.ts'
+
+/**
+ * Refuses a request that names two hosts (RFC 9112, section 3.2): a proxy could have looked at the one, and what checks
+ * the host here at the other.
+ */
+export function refuseTwoHosts(app: FastifyInstance): void {
+  app.addHook('onRequest', (request, _reply, next) => {
+    next(
+      hostsIn(request.raw.rawHeaders) > 1 ? notReadable('The Host header comes more than once.') : undefined,
+    )
+  })
+}
+
+/** Names and values stand there in turn, as they were sent. */
+function hostsIn(rawHeaders: readonly string[]): number {
+  let hosts = 0
+  for (let i = 0; i < rawHeaders.length; i += 2) {
+    const name = rawHeaders[i] ?? ''
+    if (name.length === 4 && name.toLowerCase() === 'host') hosts += 1
+  }
+  return hosts
+}
