@@ -1,7 +1,9 @@
+import { setTimeout as delay } from 'node:timers/promises'
 import type { FastifyInstance } from 'fastify'
 
-/** Long enough for a balancer that looks every half second to see that the service is not ready any more. */
-const NOTICE_MS = 500
+/** Long enough for a balancer that looks every half second, and takes some time to do so. */
+const NOTICE_MS = 1000
+const SLICES = 10
 /** How often connections are looked for on which nothing happens any more. */
 const LOOK_MS = 100
 
@@ -19,7 +21,8 @@ export function shutdown(noticeMs = NOTICE_MS): Shutdown {
     drain: async (app, mostSeconds) => {
       draining = true
       closeAfterAnswers(app)
-      await new Promise((done) => setTimeout(done, noticeMs))
+      // In slices: of a time in which the process does one long thing, nobody was told anything.
+      for (let slice = 0; slice < SLICES; slice += 1) await delay(noticeMs / SLICES)
       const late = new Promise<false>((done) => setTimeout(() => done(false), mostSeconds * 1000).unref())
       // Node closes the idle connections once; one that was answering then would stay open until its client leaves.
       const sweep = setInterval(() => app.server.closeIdleConnections(), LOOK_MS)

@@ -56,6 +56,20 @@ describe('the end of a service with connections that are kept', () => {
   })
 })
 
+describe('the end of a service that is busy with something long', () => {
+  it('does not count that time as notice, and answers what came meanwhile', async () => {
+    const service = await heldService(200)
+    const { socket, answer } = rawConnection(service.port)
+    socket.write(LIVE)
+    await delay(50)
+    const ended = service.drain(service.app, 5)
+    socket.write(LIVE)
+    for (const until = performance.now() + 400; performance.now() < until; );
+    expect(statuses((await answer()).text)).toEqual([200, 200])
+    expect(await ended).toBe(true)
+  })
+})
+
 describe('work that takes longer than a request may take to arrive', () => {
   it('is answered all the same', async () => {
     const app = await buildApp({ requestTimeoutMs: 200 })
