@@ -24,7 +24,7 @@ describe('undo', () => {
   it('brings back what was here before a file or a link was opened', async () => {
     const { page, context } = await visit(browser, service.address)
     await showExample(page)
-    await height(page).fill('231')
+    await drawn(page, () => height(page).fill('231'))
     await press(page, 'Copy link')
     const link = await page.getByLabel('Link to this design').inputValue()
     await drawn(page, () => page.locator('#file').setInputFiles('tests/designs/closed-desk-box.json'))

@@ -30,7 +30,7 @@ import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
 import { tell } from './notice.ts'
 import { showOffers } from './offers.ts'
-import { drawPictures, pictureFrames } from './pictures.ts'
+import { askPictures, type Coming, drawPictures, pictureFrames } from './pictures.ts'
 import { copyLink, openFile, openLink, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
@@ -128,7 +128,10 @@ async function ask(): Promise<void> {
   const draft = draftNow()
   const slow = setTimeout(() => showWorking(true), SOON_MS)
   try {
-    const reply = await designCheck(draft, signal)
+    // Asked in this order: the service has the answer when the pictures of it are wanted.
+    const asked = designCheck(draft, signal)
+    const coming = askPictures([pictures.first, pictures.more], draft, signal)
+    const reply = await asked
     if ('away' in reply) {
       showAway(reply.away, reply.retryAfterS)
       again = setTimeout(() => void ask(), reply.retryAfterS * 1000)
@@ -137,7 +140,7 @@ async function ask(): Promise<void> {
     if ('faults' in reply) showFirstWirings(reply.faults, draft, change)
     const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
     if ('faults' in reply) return showFaults(faults, events)
-    await answered(reply.answer, draft, signal)
+    await answered(reply.answer, draft, coming, signal)
   } catch (error) {
     if (!isAbort(error)) throw error
   } finally {
@@ -146,10 +149,10 @@ async function ask(): Promise<void> {
   }
 }
 
-async function answered(answer: Answer, draft: Draft, signal: AbortSignal): Promise<void> {
+async function answered(answer: Answer, draft: Draft, coming: readonly Coming[], signal: AbortSignal) {
   showAnswer(answer, draft, events)
   showOffers(form, answer, draft, change)
-  const complete = await drawPictures([pictures.first, pictures.more], draft, signal)
+  const complete = await drawPictures(coming, signal)
   if (!complete && !signal.aborted) again = setTimeout(() => void ask(), A_MOMENT_MS)
   else if (!signal.aborted)
     document.body.dataset['drawn'] = String(Number(document.body.dataset['drawn'] ?? 0) + 1)

@@ -66,26 +66,38 @@ function enlarge(name: string): void {
   box.showModal()
 }
 
-/** Draws every picture that is on show; resolves when the last one stands, with whether all could be asked for. */
-export async function drawPictures(
-  places: readonly HTMLElement[],
-  draft: Draft,
-  signal: AbortSignal,
-): Promise<boolean> {
-  const figures = places
+/** A picture on its way, and the place that it is for. */
+export interface Coming {
+  figure: HTMLElement
+  picture: ReturnType<typeof askFor>
+}
+
+/** Asks for every picture that is on show, while the answer itself is still on its way. */
+export function askPictures(places: readonly HTMLElement[], draft: Draft, signal: AbortSignal): Coming[] {
+  return places
     .filter((place) => !(place instanceof HTMLDetailsElement) || place.open)
     .flatMap((place) => [...place.querySelectorAll<HTMLElement>('[data-picture]')])
-  const drawn = await Promise.all(figures.map((figure) => drawOne(figure, draft, signal)))
+    .map((figure) => {
+      const name = figure.dataset['picture'] ?? ''
+      const picture = askFor(`/v1/design-check?format=svg&picture=${name}`, draft, signal)
+      // Where the answer is a fault nobody looks at its pictures.
+      picture.catch(() => undefined)
+      return { figure, picture }
+    })
+}
+
+/** Draws the pictures that were asked for; true when every one could be had. */
+export async function drawPictures(coming: readonly Coming[], signal: AbortSignal): Promise<boolean> {
+  const drawn = await Promise.all(coming.map((one) => drawOne(one, signal)))
   return drawn.every((one) => one)
 }
 
 /** Whether the picture could be asked for; until then the one before stays, marked as old. */
-async function drawOne(figure: HTMLElement, draft: Draft, signal: AbortSignal): Promise<boolean> {
+async function drawOne({ figure, picture: asked }: Coming, signal: AbortSignal): Promise<boolean> {
   const image = figure.querySelector('img')
   if (image === null) return true
   try {
-    const name = figure.dataset['picture'] ?? ''
-    const picture = await askFor(`/v1/design-check?format=svg&picture=${name}`, draft, signal)
+    const picture = await asked
     image.classList.toggle('stale', picture === 'away')
     if (picture === 'away') return false
     if (picture === 'none') {
