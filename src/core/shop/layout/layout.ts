@@ -8,6 +8,7 @@ import { type Job, jobsOf, waysOf } from './job.ts'
 import { leastPrice } from './least-price.ts'
 import { linedUp } from './line-up.ts'
 import { type Packing, type Sheet, scoreOf } from './packing.ts'
+import { byPatterns } from './patterns.ts'
 import { settled } from './settle.ts'
 
 /** A part on a board: positions from the trimmed corner, whole micrometres. */
@@ -37,7 +38,14 @@ export interface Layout {
 /** Seed of the search: any whole number; the same one gives the same layout. */
 const SEED = 20_011
 
-/** Share of the work that lays whole boards anew; the rest takes out single pieces. Measured on published instances. */
+/** Share of the work that repeats boards, where a layout takes so many boards for every different part. Measured. */
+const WORK_ON_PATTERNS = 0.8
+const BOARDS_A_PART = 2
+
+const repeatsBoards = (job: Job, { sheets }: Packing): boolean =>
+  sheets.length >= BOARDS_A_PART * new Set(job.partOf).size
+
+/** Share of the other work that lays whole boards anew; the rest takes out single pieces. Measured on published instances. */
 const WORK_ON_WHOLE_BOARDS = { severalKinds: 0.2, equalBoards: 0.5, manyPieces: 0.8 }
 /** With more pieces than this single pieces gain little for their work. */
 const MANY_PIECES = 200
@@ -58,9 +66,12 @@ function laidOut(job: Job, fewest: number, work: number): Packing {
     const gain = known.leftUm2 - best.leftUm2 || known.price - best.price || known.boards - best.boards
     return gain > 0 ? settled(job, exact) : first
   }
-  const whole = shareOnWholeBoards(job) * work
-  const boards = improved(job, first, whole, SEED, enough)
-  const better = settled(job, cheaper(job, boards, work - whole, SEED, enough))
+  const onPatterns = repeatsBoards(job, first) ? WORK_ON_PATTERNS * work : 0
+  const patterns = byPatterns(job, first, onPatterns, SEED, enough)
+  const rest = work - onPatterns
+  const whole = shareOnWholeBoards(job) * rest
+  const boards = improved(job, patterns, whole, SEED, enough)
+  const better = settled(job, cheaper(job, boards, rest - whole, SEED, enough))
   return comparePackings(job, better, first) < 0 ? better : first
 }
 
