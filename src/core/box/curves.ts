@@ -1,5 +1,6 @@
 import type { Curve } from '../../schema/box-tuning.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
+import { numbers, plain } from '../numbers.ts'
 import { type Baffle, withBaffle } from './baffle.ts'
 import { logSpaced } from './circuit.ts'
 import { allowedShares, type Ratings } from './limits.ts'
@@ -17,10 +18,10 @@ const STEP = 1e-5
 function groupDelayMs(speaker: Loudspeaker, grid: Float64Array, phaseRad: Float64Array): number[] {
   const higher = grid.map((hz) => hz * (1 + STEP))
   const shifted = solveLoudspeaker(speaker, higher, 1).phaseRad
-  return Array.from(grid, (hz, i) => {
+  return numbers(grid.length, (i) => {
     const turn = shifted[i]! - phaseRad[i]!
     const unwrapped = turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI))
-    return (-1000 * unwrapped) / (2 * Math.PI * hz * STEP)
+    return (-1000 * unwrapped) / (2 * Math.PI * grid[i]! * STEP)
   })
 }
 
@@ -38,15 +39,15 @@ export function curvesOf(
 ): BoxTuningSections['curves'] {
   const response = withBaffle(solveLoudspeaker(speaker, grid, voltageV), baffle, grid, speaker.air.speedMPerS)
   const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
-  const splDb = Array.from(response.splDb)
+  const splDb = plain(response.splDb)
   const allowed = allowedShares(ratings, grid, response)
   return {
-    frequencyHz: Array.from(grid),
+    frequencyHz: plain(grid),
     splDb,
-    impedanceOhm: Array.from(re, (real, i) => Math.hypot(real, im[i]!)),
-    impedancePhaseDeg: Array.from(re, (real, i) => (Math.atan2(im[i]!, real) * 180) / Math.PI),
-    excursionMm: Array.from(excursionMm),
-    portAirSpeedMPerS: Array.from(ventSpeedMPerS),
+    impedanceOhm: numbers(re.length, (i) => Math.sqrt(re[i]! * re[i]! + im[i]! * im[i]!)),
+    impedancePhaseDeg: numbers(re.length, (i) => (Math.atan2(im[i]!, re[i]!) * 180) / Math.PI),
+    excursionMm: plain(excursionMm),
+    portAirSpeedMPerS: plain(ventSpeedMPerS),
     groupDelayMs: groupDelayMs(speaker, grid, response.phaseRad),
     maximumSplDb: splDb.map((level, i) => level + 20 * Math.log10(allowed[i]!.share)),
     limitedBy: allowed.map(({ limitedBy }) => limitedBy),

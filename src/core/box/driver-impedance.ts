@@ -1,6 +1,6 @@
-import { REFERENCE_AIR } from '../air.ts'
-import type { CompleteDriver } from '../driver/complete.ts'
+import type { Resonance } from '../driver/complete.ts'
 import { responseOf, solveCircuit } from './circuit.ts'
+import { coilImpedance } from './coil.ts'
 import type { Loudspeaker } from './loudspeaker.ts'
 
 interface Impedance {
@@ -15,27 +15,21 @@ export function impedanceInBox(speaker: Loudspeaker, frequencyHz: Float64Array):
   return { re: out.impedanceRe, im: out.impedanceIm }
 }
 
-/** Impedance of a driver in free air, or with its own closed back when its data hold with that, ohm. */
-export function impedanceInFreeAir(driver: CompleteDriver, frequencyHz: Float64Array): Impedance {
-  const out = responseOf(frequencyHz.length)
-  const circuit = {
-    count: 1,
-    reOhm: driver.reOhm,
-    leH: driver.leMh * 1e-3,
-    leExponent: driver.leExponent,
-    sourceOhm: 0,
-    blTm: driver.blTm,
-    mmsKg: driver.mmsG * 1e-3,
-    cmsMPerN: driver.cmsMmPerN * 1e-3,
-    rmsKgPerS: driver.rmsKgPerS,
-    sdM2: driver.sdCm2 * 1e-4,
-    boxM3PerPa: null,
-    absorptionOhm: 0,
-    leakOhm: null,
-    vent: null,
-    air: REFERENCE_AIR,
-    solidAngle: 2 * Math.PI,
+/**
+ * Impedance of a driver in free air, or with its own closed back when its data hold with that, ohm over a grid (> 0, Hz):
+ * Re, the coil, and the motion Re (Qms/Qes) / (1 + j Qms (f/fs - fs/f)).
+ * Source: R. H. Small, J. Audio Eng. Soc. 20, 383 (June 1972), from memory.
+ */
+export function impedanceInFreeAir(driver: Resonance, frequencyHz: Float64Array): Impedance {
+  const { fsHz, qms, qes, reOhm, leMh, leExponent } = driver
+  const { re, im } = coilImpedance(leMh * 1e-3, leExponent, frequencyHz)
+  const peakOhm = (reOhm * qms) / qes
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const ratio = frequencyHz[i]! / fsHz
+    const detuned = qms * (ratio - 1 / ratio)
+    const motionRe = peakOhm / (1 + detuned * detuned)
+    re[i] = reOhm + re[i]! + motionRe
+    im[i] = im[i]! - motionRe * detuned
   }
-  solveCircuit(circuit, frequencyHz, 1, out)
-  return { re: out.impedanceRe, im: out.impedanceIm }
+  return { re, im }
 }

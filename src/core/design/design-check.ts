@@ -21,7 +21,7 @@ import { type ChannelPlan, channelPlan } from './channel-plan.ts'
 import { cutListOf, hasSides } from './cut-list-of.ts'
 import { fittingProportions } from './fitting-proportions.ts'
 import { guessedFindings } from './guessed-drivers.ts'
-import { loadGrid } from './load-in-box.ts'
+import { LOAD_GRID } from './load-in-box.ts'
 import { materialsOf } from './materials.ts'
 import { ownImpedances } from './other-drivers.ts'
 import { readingsOf } from './readings.ts'
@@ -35,11 +35,10 @@ function loadOf(design: Design, plan: ChannelPlan, speaker: Loudspeaker) {
     wiring: plan.wiring,
     amplifier: { ...design.amplifier, channels: plan.channels },
   }
-  const base = loadGrid()
-  const judged = judgingGrid(base, plan.wiring)
+  const judged = judgingGrid(LOAD_GRID, plan.wiring)
   const load = loadImpedance(request, impedancesOn(judged), judged, plan.channelsPerBox)
-  if (judged === base || isRefusal(load)) return load
-  const curve = loadCurve(request, impedancesOn(base), base)
+  if (judged === LOAD_GRID || isRefusal(load)) return load
+  const curve = loadCurve(request, impedancesOn(LOAD_GRID), LOAD_GRID)
   return isRefusal(curve) ? curve : { ...load, sections: { ...load.sections, loadCurve: curve } }
 }
 

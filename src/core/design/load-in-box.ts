@@ -5,7 +5,7 @@ import { type Assembled, assemble } from '../box/assemble.ts'
 import { logSpaced } from '../box/circuit.ts'
 import { impedanceInBox } from '../box/driver-impedance.ts'
 import { groupOf } from '../box/loudspeaker.ts'
-import { completeDriver } from '../driver/complete.ts'
+import { resonanceOf } from '../driver/complete.ts'
 import { countedDrivers } from '../load/given-wiring.ts'
 import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
@@ -19,8 +19,15 @@ type CurveRange = NonNullable<LoadImpedanceRequest['curve']>
 /** The audible octaves and one below, fine enough for every resonance of a driver in a box. */
 const WHOLE = { fromHz: 10, toHz: 20_000, points: 240 } as const satisfies Required<CurveRange>
 
-/** Grid that every load is judged on, whatever part of the curve is asked for: 10 Hz to 20 kHz in 240 points. */
-export const loadGrid = (): Float64Array => logSpaced(WHOLE.fromHz, WHOLE.toHz, WHOLE.points)
+/** Grid that every load is judged on, whatever part of the curve is asked for: 10 Hz to 20 kHz in 240 points. Read only. */
+export const LOAD_GRID = logSpaced(WHOLE.fromHz, WHOLE.toHz, WHOLE.points)
+
+/** The grid of the curve that is asked for; the one it is judged on when nothing else is. */
+function askedGrid(range: CurveRange): Float64Array {
+  const { fromHz, toHz, points } = { ...WHOLE, ...range }
+  const isWhole = fromHz === WHOLE.fromHz && toHz === WHOLE.toHz && points === WHOLE.points
+  return isWhole ? LOAD_GRID : logSpaced(fromHz, toHz, points)
+}
 
 /** The driver in the air of the box, and the box with it, when there is one. */
 interface Boxed {
@@ -71,8 +78,7 @@ function assumptionsOf(
 ): Assumption[] {
   const outside = drivers.flatMap((driver, i) => {
     if (driver === boxed?.main) return []
-    const completed = completeDriver(driver.parameters, `/drivers/${i}/parameters`)
-    return isRefusal(completed) ? [] : completed.assumptions
+    return resonanceOf(driver.parameters, `/drivers/${i}/parameters`)?.assumptions ?? []
   })
   if (boxed === undefined) return outside
   const counts = drivers.flatMap(({ count }, i) =>
@@ -103,11 +109,13 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
   const placed = boxedOf(request, drivers)
   const boxed = placed === undefined || isRefusal(placed) ? undefined : placed
   const wired = withCrossover(request, drivers, (grid) => impedancesOn(grid, drivers, boxed))
-  const whole = judgingGrid(loadGrid(), wired.wiring)
-  const outcome = loadImpedance(wired, impedancesOn(whole, drivers, boxed), whole)
-  const asked = { ...WHOLE, ...range }
-  const grid = logSpaced(asked.fromHz, asked.toHz, asked.points)
-  const curve = loadCurve(wired, impedancesOn(grid, drivers, boxed), grid)
+  const judged = judgingGrid(LOAD_GRID, wired.wiring)
+  const outcome = loadImpedance(wired, impedancesOn(judged, drivers, boxed), judged)
+  const asked = askedGrid(range)
+  const curve =
+    asked === judged && !isRefusal(outcome)
+      ? outcome.sections.loadCurve
+      : loadCurve(wired, impedancesOn(asked, drivers, boxed), asked)
   if (isRefusal(outcome) || isRefusal(curve) || boxed !== placed)
     return { faults: [placed ?? {}, outcome].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   return {

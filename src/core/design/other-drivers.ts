@@ -1,18 +1,18 @@
 import type { Driver } from '../../schema/driver.ts'
 import { impedanceInFreeAir } from '../box/driver-impedance.ts'
-import { completeDriver } from '../driver/complete.ts'
+import { resonanceOf } from '../driver/complete.ts'
 import { resistiveImpedance } from '../load/driver-resistance.ts'
 import type { ComplexCurve } from '../load/network.ts'
 
 /**
- * Impedance of a driver outside the air of the box on a grid: from its whole data where they suffice, else from its
- * resistance; undefined when not even that is given.
+ * Impedance of a driver outside the air of the box on a grid: with its resonance where its data tell it, else its resistance
+ * alone; undefined when not even that is given.
  */
 export function ownImpedance(driver: Driver, frequencyHz: Float64Array): ComplexCurve | undefined {
-  const completed = completeDriver(driver.parameters, '')
-  return 'faults' in completed
+  const known = resonanceOf(driver.parameters, '')
+  return known === undefined
     ? resistiveImpedance(driver, frequencyHz)
-    : impedanceInFreeAir(completed.driver, frequencyHz)
+    : impedanceInFreeAir(known.resonance, frequencyHz)
 }
 
 /** The same for several drivers; those of which nothing is known are left out. */

@@ -1,6 +1,6 @@
 import type { DriverParameters } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
-import type { Fault } from '../outcome.ts'
+import { type Fault, isRefusal, type Refusal } from '../outcome.ts'
 import { significant } from '../say.ts'
 import { type Known, LINKED, type Linked, linkedOf, spread } from './relations.ts'
 
@@ -54,7 +54,42 @@ const allOf = (known: Known): Record<Linked, number> => ({
   blTm: known.blTm ?? 0,
 })
 
-export type Completion = { driver: CompleteDriver; assumptions: Assumption[] } | { faults: Fault[] }
+export type Completion = { driver: CompleteDriver; assumptions: Assumption[] } | Refusal
+
+/** All that the parameters imply, with a usual Qms where none is; refuses what contradicts. */
+function impliedBy(
+  parameters: DriverParameters,
+  at: string,
+): { known: Known; assumptions: Assumption[] } | Refusal {
+  const unphysical = impossible(parameters, at)
+  if (unphysical.length > 0) return { faults: unphysical }
+  const known = spread(linkedOf(parameters))
+  if (known.qms !== undefined) return { known, assumptions: [] }
+  const usual = {
+    at: `${at}/qms`,
+    value: USUAL_QMS,
+    unit: '',
+    why: 'usual for a small driver; common practice, no source',
+  }
+  return { known: spread({ ...known, qms: USUAL_QMS }), assumptions: [usual] }
+}
+
+const coilOf = ({ leMh = 0, leExponent = 1 }: DriverParameters) => ({ leMh, leExponent })
+
+const coilAssumptions = ({ leMh }: DriverParameters, at: string): Assumption[] =>
+  leMh === undefined
+    ? [
+        {
+          at: `${at}/leMh`,
+          value: 0,
+          unit: 'mH',
+          why: 'not given; the highest notes come out brighter than in truth',
+        },
+      ]
+    : []
+
+const isPositive = (value: number | undefined): value is number =>
+  value !== undefined && Number.isFinite(value) && value > 0
 
 /**
  * Completes a driver from any sufficient part of its parameters; all results > 0.
@@ -62,32 +97,14 @@ export type Completion = { driver: CompleteDriver; assumptions: Assumption[] } |
  * Source: R. H. Small, J. Audio Eng. Soc. 20, 383 (June 1972), from memory; compliance at reference air.
  */
 export function completeDriver(parameters: DriverParameters, at: string): Completion {
-  const unphysical = impossible(parameters, at)
-  if (unphysical.length > 0) return { faults: unphysical }
-  const assumptions: Assumption[] = []
-  let known = spread(linkedOf(parameters))
-  if (known.qms === undefined) {
-    assumptions.push({
-      at: `${at}/qms`,
-      value: USUAL_QMS,
-      unit: '',
-      why: 'usual for a small driver; common practice, no source',
-    })
-    known = spread({ ...known, qms: USUAL_QMS })
-  }
-  const faults = DECIDING.flatMap((field) =>
-    known[field] === undefined ? [{ at: `${at}/${field}`, message: WAYS[field] }] : [],
-  )
-  if (faults.length > 0) return { faults }
-  if (parameters.leMh === undefined)
-    assumptions.push({
-      at: `${at}/leMh`,
-      value: 0,
-      unit: 'mH',
-      why: 'not given; the highest notes come out brighter than in truth',
-    })
+  const implied = impliedBy(parameters, at)
+  if (isRefusal(implied)) return implied
+  const { known, assumptions } = implied
+  const missing = DECIDING.filter((field) => known[field] === undefined)
+  if (missing.length > 0)
+    return { faults: missing.map((field) => ({ at: `${at}/${field}`, message: WAYS[field] })) }
   const complete = allOf(known)
-  const bad = LINKED.filter((name) => !(Number.isFinite(complete[name]) && complete[name] > 0))
+  const bad = LINKED.filter((name) => !isPositive(complete[name]))
   if (bad.length > 0)
     return {
       faults: bad.map((name) => ({
@@ -96,7 +113,25 @@ export function completeDriver(parameters: DriverParameters, at: string): Comple
       })),
     }
   return {
-    driver: { ...complete, leMh: parameters.leMh ?? 0, leExponent: parameters.leExponent ?? 1 },
-    assumptions,
+    driver: { ...complete, ...coilOf(parameters) },
+    assumptions: [...assumptions, ...coilAssumptions(parameters, at)],
+  }
+}
+
+/** What the impedance of a driver by itself follows from: neither its compliance nor its cone. */
+export type Resonance = Pick<CompleteDriver, 'fsHz' | 'qms' | 'qes' | 'reOhm' | 'leMh' | 'leExponent'>
+
+/** The resonance of a driver from any sufficient part of its parameters; undefined when they do not tell it. */
+export function resonanceOf(
+  parameters: DriverParameters,
+  at: string,
+): { resonance: Resonance; assumptions: Assumption[] } | undefined {
+  const implied = impliedBy(parameters, at)
+  if (isRefusal(implied)) return undefined
+  const { fsHz, qms, qes, reOhm } = implied.known
+  if (!isPositive(fsHz) || !isPositive(qms) || !isPositive(qes) || !isPositive(reOhm)) return undefined
+  return {
+    resonance: { fsHz, qms, qes, reOhm, ...coilOf(parameters) },
+    assumptions: [...implied.assumptions, ...coilAssumptions(parameters, at)],
   }
 }

@@ -73,24 +73,28 @@ export const LINKED: readonly Linked[] = [
 /** What is known so far. */
 export type Known = Partial<Record<Linked, number>>
 
-const valuesOf = (known: Known, from: readonly Linked[]): number[] | undefined => {
-  const values = from.map((name) => known[name])
-  return values.every((value) => value !== undefined) ? values : undefined
-}
+const valuesOf = (known: Known, from: readonly Linked[]): number[] | undefined =>
+  from.some((name) => known[name] === undefined) ? undefined : from.map((name) => known[name]!)
 
 /** Fills in everything that the known parameters imply. */
 export function spread(known: Known): Known {
   const all: Known = { ...known }
-  for (let round = 0; round < LINKED.length; round++)
-    for (const relation of RELATIONS) {
-      const values = all[relation.gives] === undefined ? valuesOf(all, relation.from) : undefined
-      if (values !== undefined) all[relation.gives] = relation.solve(values)
+  // What one round fills in may imply more; after a round that fills in nothing there is no more.
+  for (let isMore = true; isMore; ) {
+    isMore = false
+    for (const { gives, from, solve } of RELATIONS) {
+      const values = all[gives] === undefined ? valuesOf(all, from) : undefined
+      if (values === undefined) continue
+      all[gives] = solve(values)
+      isMore = true
     }
+  }
   return all
 }
 
 /** The linked parameters of a request. */
-export const linkedOf = (parameters: DriverParameters): Known =>
-  Object.fromEntries(
-    LINKED.flatMap((name) => (parameters[name] === undefined ? [] : [[name, parameters[name]]])),
-  )
+export function linkedOf(parameters: DriverParameters): Known {
+  const linked: Known = {}
+  for (const name of LINKED) if (parameters[name] !== undefined) linked[name] = parameters[name]
+  return linked
+}

@@ -4,6 +4,7 @@ import type { Wiring } from '../../schema/wiring.ts'
 import { crossoverRules } from '../findings/crossover.ts'
 import { driverInLoadRules, type LoadFacts, loadRules } from '../findings/load.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
+import { numbers, plain } from '../numbers.ts'
 import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
@@ -51,7 +52,8 @@ export function loadImpedance(
   const network = solveNetwork(wiring, known.impedances, frequencyHz, leadOhm)
   const compared = midRangeIndex(network, frequencyHz)
   const isFilter = holdsFilter(wiring)
-  const load = loadSection(request, wiring, known, network, frequencyHz, given?.amplifier)
+  const curve = curveSection(network, frequencyHz)
+  const load = loadSection(request, wiring, known, curve, lowestIndex(network), given?.amplifier)
   const sections: LoadImpedanceSections = {
     load,
     shares: isFilter
@@ -67,7 +69,7 @@ export function loadImpedance(
       leadOhm,
       amplifier: given?.amplifier,
     }),
-    loadCurve: curveSection(network, frequencyHz),
+    loadCurve: curve,
     crossover: crossoverSection(request.crossover, request.drivers, known, frequencyHz, given?.amplifier),
   }
   const facts: LoadFacts = {
@@ -117,46 +119,41 @@ function loadSection(
   { drivers, leadOhm = 0 }: LoadImpedanceRequest,
   wiring: Wiring,
   { resistances }: KnownDrivers,
-  network: Network,
-  frequencyHz: Float64Array,
+  { frequencyHz, impedanceOhm, phaseDeg }: LoadImpedanceSections['loadCurve'],
+  lowest: number,
   amplifier: CompleteAmplifier | undefined,
 ): LoadImpedanceSections['load'] {
-  const lowest = lowestIndex(network)
-  const minimumOhm = Math.hypot(network.re[lowest]!, network.im[lowest]!)
+  const minimumOhm = impedanceOhm[lowest]!
   const allowedMinimumOhm = amplifier === undefined ? null : lowestOfRatedOhm(amplifier.minimumLoadOhm)
   return {
     meterOhm: meterReadingOhm(wiring, resistances, leadOhm),
     ratedOhm: ratedLoadOhm(wiring, ratedOf(drivers), minimumOhm),
     minimumOhm,
     minimumAtHz: frequencyHz[lowest]!,
-    phaseAtMinimumDeg: phaseDeg(network, lowest),
-    steepestPhaseDeg: steepestPhaseDeg(network),
+    phaseAtMinimumDeg: phaseDeg[lowest]!,
+    steepestPhaseDeg: farthestFromZero(phaseDeg),
     stageOhm: stageLoadOhm(amplifier?.output ?? 'bridge', minimumOhm),
     mayDrive: amplifier === undefined ? null : mayDrive(minimumOhm, amplifier.minimumLoadOhm),
     allowedMinimumOhm,
   }
 }
 
-const phaseDeg = ({ re, im }: ComplexCurve, index: number): number =>
-  (Math.atan2(im[index]!, re[index]!) * 180) / Math.PI
-
-function steepestPhaseDeg(network: ComplexCurve): number {
-  let steepest = 0
-  for (let i = 0; i < network.re.length; i++) {
-    const phase = phaseDeg(network, i)
-    if (Math.abs(phase) > Math.abs(steepest)) steepest = phase
-  }
-  return steepest
+const farthestFromZero = (values: readonly number[]): number => {
+  let farthest = 0
+  for (const value of values) if (Math.abs(value) > Math.abs(farthest)) farthest = value
+  return farthest
 }
 
-const curveSection = (
-  network: ComplexCurve,
+function curveSection(
+  { re, im }: ComplexCurve,
   frequencyHz: Float64Array,
-): LoadImpedanceSections['loadCurve'] => ({
-  frequencyHz: [...frequencyHz],
-  impedanceOhm: Array.from(network.re, (re, i) => Math.hypot(re, network.im[i]!)),
-  phaseDeg: Array.from(network.re, (_, i) => phaseDeg(network, i)),
-})
+): LoadImpedanceSections['loadCurve'] {
+  return {
+    frequencyHz: plain(frequencyHz),
+    impedanceOhm: numbers(re.length, (i) => Math.sqrt(re[i]! * re[i]! + im[i]! * im[i]!)),
+    phaseDeg: numbers(re.length, (i) => (Math.atan2(im[i]!, re[i]!) * 180) / Math.PI),
+  }
+}
 
 const holdsFilter = (wiring: Wiring): boolean =>
   partsOf(wiring).some(

@@ -44,19 +44,12 @@ export function solveNetwork(
   leadOhm = 0,
 ): Network {
   const root = build(wiring, impedances, frequencyHz)
-  const n = frequencyHz.length
-  const re = new Float64Array(n)
-  const im = new Float64Array(n)
-  const gain = curve(n)
-  for (let i = 0; i < n; i++) {
-    const rootRe = root.re[i]!
-    const rootIm = root.im[i]!
-    const totalRe = rootRe + leadOhm
-    const inverse = 1 / (totalRe * totalRe + rootIm * rootIm)
-    re[i] = totalRe
-    im[i] = rootIm
-    gain.re[i] = (rootRe * totalRe + rootIm * rootIm) * inverse
-    gain.im[i] = rootIm * leadOhm * inverse
+  const { re, im } = withLead(root, leadOhm)
+  const gain = curve(frequencyHz.length)
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const inverse = 1 / (re[i]! * re[i]! + im[i]! * im[i]!)
+    gain.re[i] = (root.re[i]! * re[i]! + root.im[i]! * im[i]!) * inverse
+    gain.im[i] = root.im[i]! * leadOhm * inverse
   }
   const places: DriverPlace[] = []
   spread(root, gain, places)
@@ -70,8 +63,11 @@ export function networkImpedance(
   frequencyHz: Float64Array,
   leadOhm = 0,
 ): ComplexCurve {
-  const { re, im } = build(wiring, impedances, frequencyHz)
-  return { re: re.map((value) => value + leadOhm), im }
+  return withLead(build(wiring, impedances, frequencyHz), leadOhm)
+}
+
+function withLead({ re, im }: ComplexCurve, leadOhm: number): ComplexCurve {
+  return { re: leadOhm === 0 ? re : re.map((value) => value + leadOhm), im }
 }
 
 const curve = (points: number): ComplexCurve => ({
@@ -91,12 +87,15 @@ function build(
   }
   if ('series' in wiring) {
     const branches = wiring.series.map((branch) => build(branch, impedances, frequencyHz))
-    return { ...sum(branches, frequencyHz.length), joint: 'series', driver: undefined, branches }
+    const total = curve(frequencyHz.length)
+    for (const branch of branches) add(branch, total)
+    return { ...total, joint: 'series', driver: undefined, branches }
   }
   if ('parallel' in wiring) {
     const branches = wiring.parallel.map((branch) => build(branch, impedances, frequencyHz))
-    const admittances = branches.map(inverted)
-    const total = inverted(sum(admittances, frequencyHz.length))
+    const total = curve(frequencyHz.length)
+    for (const branch of branches) addInverse(branch, total)
+    invert(total)
     return { ...total, joint: 'parallel', driver: undefined, branches }
   }
   return { ...componentImpedance(wiring, frequencyHz), joint: 'part', driver: undefined, branches: [] }
@@ -121,26 +120,27 @@ export function componentImpedance(
   return { re, im }
 }
 
-function sum(curves: readonly ComplexCurve[], points: number): ComplexCurve {
-  const total = curve(points)
-  for (const { re, im } of curves) {
-    for (let i = 0; i < points; i++) {
-      total.re[i] = total.re[i]! + re[i]!
-      total.im[i] = total.im[i]! + im[i]!
-    }
+function add({ re, im }: ComplexCurve, total: ComplexCurve): void {
+  for (let i = 0; i < re.length; i++) {
+    total.re[i] = total.re[i]! + re[i]!
+    total.im[i] = total.im[i]! + im[i]!
   }
-  return total
 }
 
-function inverted({ re, im }: ComplexCurve): ComplexCurve {
-  const n = re.length
-  const result = curve(n)
-  for (let i = 0; i < n; i++) {
+function addInverse({ re, im }: ComplexCurve, total: ComplexCurve): void {
+  for (let i = 0; i < re.length; i++) {
     const inverse = 1 / (re[i]! * re[i]! + im[i]! * im[i]!)
-    result.re[i] = re[i]! * inverse
-    result.im[i] = -im[i]! * inverse
+    total.re[i] = total.re[i]! + re[i]! * inverse
+    total.im[i] = total.im[i]! - im[i]! * inverse
   }
-  return result
+}
+
+function invert({ re, im }: ComplexCurve): void {
+  for (let i = 0; i < re.length; i++) {
+    const inverse = 1 / (re[i]! * re[i]! + im[i]! * im[i]!)
+    re[i] = re[i]! * inverse
+    im[i] = -im[i]! * inverse
+  }
 }
 
 /** Hands the voltage across a node down to the drivers in it. */

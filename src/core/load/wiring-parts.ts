@@ -12,16 +12,23 @@ export interface Part {
 }
 
 /** Every single part in the order it is written; branches nested deeper than allowed are left out. */
-export function partsOf(wiring: Wiring, pointer = '', depth = 0): Part[] {
-  if (depth > DEEPEST_WIRING) return []
-  if (typeof wiring === 'string') return [{ pointer, part: wiring }]
-  if ('series' in wiring) return branchParts(wiring.series, `${pointer}/series`, depth)
-  if ('parallel' in wiring) return branchParts(wiring.parallel, `${pointer}/parallel`, depth)
-  return [{ pointer, part: wiring }]
+export function partsOf(wiring: Wiring): Part[] {
+  const parts: Part[] = []
+  collect(wiring, '', 0, parts)
+  return parts
 }
 
-const branchParts = (branches: Wiring[], pointer: string, depth: number): Part[] =>
-  branches.flatMap((branch, index) => partsOf(branch, `${pointer}/${index}`, depth + 1))
+function collect(wiring: Wiring, pointer: string, depth: number, parts: Part[]): void {
+  if (depth > DEEPEST_WIRING) return
+  if (typeof wiring === 'string') parts.push({ pointer, part: wiring })
+  else if ('series' in wiring) collectBranches(wiring.series, `${pointer}/series`, depth, parts)
+  else if ('parallel' in wiring) collectBranches(wiring.parallel, `${pointer}/parallel`, depth, parts)
+  else parts.push({ pointer, part: wiring })
+}
+
+function collectBranches(branches: readonly Wiring[], pointer: string, depth: number, parts: Part[]): void {
+  for (const [index, branch] of branches.entries()) collect(branch, `${pointer}/${index}`, depth + 1, parts)
+}
 
 /** Whether some branch lies deeper than allowed. */
 export function isTooDeep(wiring: Wiring, depth = 0): boolean {
