@@ -1,7 +1,8 @@
 import { svgOf } from '../drawing/svg.ts'
+import { escaped } from '../markup-text.ts'
 import type { Block, OnPage, Section } from './block.ts'
 import { type Code, codeSideMm, runsOf } from './code.ts'
-import { htmlText, list, paragraph, table } from './html-text.ts'
+import { list, paragraph, table } from './html-text.ts'
 import { type SheetOrder, sheetOf } from './sheet-of.ts'
 import { SHEET_STYLE } from './sheet-style.ts'
 
@@ -14,11 +15,11 @@ export function htmlSheet(order: Omit<SheetOrder, 'paper'>): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${htmlText(title)}</title>
+<title>${escaped(title)}</title>
 <style>${SHEET_STYLE}</style>
 </head>
 <body>
-<h1>${htmlText(title)}</h1>
+<h1>${escaped(title)}</h1>
 <p class="verdict ${verdict}">${said}</p>
 ${paragraph(answer)}
 ${sections.map(sectionOf).join('\n')}
@@ -31,7 +32,7 @@ function sectionOf({ heading, blocks }: Section): string {
   const inside = blocks.map(blockOf).filter((html) => html !== '')
   if (inside.length === 0) return ''
   const kind = blocks.some(liesAcross) ? ' class="across"' : ''
-  return `<section${kind}><h2>${htmlText(heading)}</h2>\n${inside.join('\n')}</section>`
+  return `<section${kind}><h2>${escaped(heading)}</h2>\n${inside.join('\n')}</section>`
 }
 
 /** Drawings that are wider than high get paper on its side, so that their type stays large. */
@@ -42,13 +43,13 @@ const liesAcross = (block: Block): boolean =>
 function blockOf(block: Block): string {
   switch (block.kind) {
     case 'heading':
-      return `<h3>${htmlText(block.text)}</h3>`
+      return `<h3>${escaped(block.text)}</h3>`
     case 'list':
       return list(block.items)
     case 'caution':
-      return `<p class="caution">${htmlText(block.text)}</p>`
+      return `<p class="caution">${escaped(block.text)}</p>`
     case 'finding':
-      return `<div class="finding ${block.severity}"><p><strong>${block.severity}:</strong> ${htmlText(block.message)}</p>${list(block.remedies)}</div>`
+      return `<div class="finding ${block.severity}"><p><strong>${block.severity}:</strong> ${escaped(block.message)}</p>${list(block.remedies)}</div>`
     case 'chart':
       return block.svg
     case 'pages':
@@ -79,5 +80,5 @@ function codeOf({ link, code, says }: { link: string; code: Code; says: readonly
   const path = runsOf(code)
     .map(({ x, y, length }) => `M${x} ${y}h${length}v1h-${length}z`)
     .join('')
-  return `<div class="code"><a href="${htmlText(link)}"><svg class="true-size" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="Code that opens this design" width="${side}mm" height="${side}mm" viewBox="0 0 ${modules} ${modules}" shape-rendering="crispEdges"><rect width="100%" height="100%" fill="#fff"/><path d="${path}"/></svg></a><div>${says.map(paragraph).join('')}</div></div>`
+  return `<div class="code"><a href="${escaped(link)}"><svg class="true-size" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="Code that opens this design" width="${side}mm" height="${side}mm" viewBox="0 0 ${modules} ${modules}" shape-rendering="crispEdges"><rect width="100%" height="100%" fill="#fff"/><path d="${path}"/></svg></a><div>${says.map(paragraph).join('')}</div></div>`
 }
