@@ -1,7 +1,12 @@
 import { afterAll, describe, expect, it } from 'vitest'
+import { framed } from '../../src/api/answer-frame.ts'
+import { shelfPair } from '../../src/api/design-check/example.ts'
 import { Refused } from '../../src/api/problem.ts'
 import { cutListInBox } from '../../src/core/design/cut-list-in-box.ts'
+import { designCheck } from '../../src/core/design/design-check.ts'
+import { isRefusal } from '../../src/core/outcome.ts'
 import type { CutListRequest } from '../../src/schema/cut-list.ts'
+import { printedSheet } from '../../src/views/sheet/printed-sheet.ts'
 import { workerPool } from '../../src/workers/pool.ts'
 import { builtService } from '../built.ts'
 import { buildApp } from '../held-app.ts'
@@ -30,6 +35,18 @@ describe('heavy work in a thread of its own', () => {
     const beside = await pool.heavyWork.cutList(request(0.05), never)
     await pool.close()
     expect(beside).toEqual(cutListInBox(request(0.05)))
+  })
+
+  it('writes the build sheet byte for byte as it is written here', async () => {
+    const checked = designCheck(shelfPair)
+    if (isRefusal(checked)) throw new Error(JSON.stringify(checked.faults))
+    const answer = await framed(checked, { sentence: 'It works.', request: shelfPair, wantsWorking: false })
+    const order = { checked: answer, design: shelfPair, origin: 'http://localhost', paper: 'A4' } as const
+    const pool = workerPool({ workerUrl, threads: 1 })
+    const beside = Buffer.from(await pool.heavyWork.buildSheetPdf(order, never))
+    await pool.close()
+    expect(beside.subarray(0, 5).toString('latin1')).toBe('%PDF-')
+    expect(beside.equals(Buffer.from(await printedSheet(order)))).toBe(true)
   })
 
   it('is given up when nobody waits for it, and the next work is done all the same', async () => {
