@@ -157,8 +157,9 @@ const within = (value: number, lowest: number, highest: number): number =>
 interface Surroundings {
   residuals: Float64Array
   sum: number
-  /** JᵀWJ and JᵀWr. */
+  /** JᵀWJ; the same with every value that its bound holds cut off from the others; JᵀWr of those not held. */
   normal: Matrix
+  free: Matrix
   pull: number[]
 }
 
@@ -182,12 +183,20 @@ function surroundings(
       normal.set(k, j, product)
     }
   // A pull against a bound leads nowhere.
-  const pull = slopes.map((slope, k) => {
-    const force = weightedProduct(slope, residuals, weights)
-    const held = force > 0 ? values[k]! >= problem.highest[k]! : values[k]! <= problem.lowest[k]!
-    return held ? 0 : force
-  })
-  return { residuals, sum: weightedSquares(residuals, weights), normal, pull }
+  const force = slopes.map((slope) => weightedProduct(slope, residuals, weights))
+  const held = force.map((along, k) =>
+    along > 0 ? values[k]! >= problem.highest[k]! : values[k]! <= problem.lowest[k]!,
+  )
+  const pull = force.map((along, k) => (held[k] ? 0 : along))
+  return { residuals, sum: weightedSquares(residuals, weights), normal, free: released(normal, held), pull }
+}
+
+/** Without the coupling to values that their bounds hold: the others would step as if those moved too, and never arrive. */
+function released(normal: Matrix, held: readonly boolean[]): Matrix {
+  const free = normal.clone()
+  for (let j = 0; j < free.rows; j++)
+    for (let k = 0; k < free.columns; k++) if (j !== k && (held[j] || held[k])) free.set(j, k, 0)
+  return free
 }
 
 /** Slope of every predicted reading along one value, by central differences. */
@@ -209,9 +218,9 @@ function weightedSquares(residuals: Float64Array, weights: Float64Array): number
 }
 
 /** Whether the fall that the slopes promise is nothing against the scatter of the readings. */
-function isDone({ sum, normal, pull, residuals }: Surroundings, freedom: number): boolean {
+function isDone({ sum, free, pull, residuals }: Surroundings, freedom: number): boolean {
   if (sum < NO_NOISE * residuals.length) return true
-  const step = inverse(normal).mmul(Matrix.columnVector(pull))
+  const step = inverse(free).mmul(Matrix.columnVector(pull))
   const gain = pull.reduce((total, force, k) => total + force * step.get(k, 0), 0)
   return gain < (SMALL_GAIN * sum) / freedom
 }
@@ -219,10 +228,10 @@ function isDone({ sum, normal, pull, residuals }: Surroundings, freedom: number)
 function stepFrom(
   { lowest, highest }: LeastSquaresProblem,
   values: readonly number[],
-  { normal, pull }: Surroundings,
+  { free, pull }: Surroundings,
   damping: number,
 ): number[] {
-  const damped = normal.clone()
+  const damped = free.clone()
   for (let i = 0; i < damped.rows; i++) damped.set(i, i, damped.get(i, i) * (1 + damping))
   const step = inverse(damped).mmul(Matrix.columnVector(pull))
   return values.map((value, i) => within(value + step.get(i, 0), lowest[i]!, highest[i]!))

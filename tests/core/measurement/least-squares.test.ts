@@ -59,6 +59,25 @@ describe('a curve', () => {
     expect(fit.values).toEqual([2])
   })
 
+  it('whose values pull at one another, one of them at its bound, settles the other at once', () => {
+    // A line far from its origin: offset and slope are nearly one value. With the slope held at 1, the least squares
+    // give the offset as the mean of y - x.
+    const x = [10, 10.5, 11, 11.5, 12]
+    const y = [31, 31.8, 33.1, 33.9, 35.2]
+    const model = ([a = 0, b = 0]: readonly number[]) => Float64Array.from(x, (at) => a + b * at)
+    const fit = leastSquares({
+      model,
+      readings: Float64Array.from(y),
+      start: [0, 0.5],
+      lowest: [-100, 0],
+      highest: [100, 1],
+      mostSteps: 10,
+    })
+    expect(fit.converged).toBe(true)
+    expect(fit.values[1]).toBe(1)
+    expect(fit.values[0]).toBeCloseTo(22, 6)
+  })
+
   it('with a value that no reading depends on keeps that value, and says so by a huge variance', () => {
     const model = ([a = 0]: readonly number[]) => Float64Array.of(a, a, a)
     const readings = Float64Array.of(1, 2, 3)
