@@ -9,9 +9,9 @@ export function nearestGiven(pointer: string, request: unknown): string {
   let given = ''
   for (const name of pointer.split('/').slice(1).map(unescaped)) {
     if (!(isRecord(inner) || Array.isArray(inner))) return given
-    const member = Object.entries(inner).find(([known]) => known === name)
-    if (member === undefined) return given
-    inner = member[1]
+    const member = Object.getOwnPropertyDescriptor(inner, name)
+    if (member?.enumerable !== true) return given
+    inner = member.value
     given = pointerTo(given, name)
   }
   return given
