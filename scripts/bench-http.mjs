@@ -100,11 +100,8 @@ function tell(path, taken) {
   row('bare / bare, the resolution', other, one)
 }
 
-/** What is left of the echo's pace when the calculation itself is added to it, were all the rest free. */
-function pacePossible(coreUs, taken) {
-  const echoMs = median(taken.echo.map((slice) => cost(slice) ?? 1 / rate(slice)))
-  return echoMs / (echoMs + coreUs / 1000)
-}
+/** Milliseconds a request: of processor time where the machine tells it, else from one answer to the next. */
+const costOf = (slices) => median(slices.map((slice) => cost(slice) ?? 1000 / rate(slice)))
 
 async function coreShare(all) {
   const child = spawn(process.execPath, [script('core-share.mjs'), folder, requestsFile, slices], {
@@ -116,15 +113,26 @@ async function coreShare(all) {
   })
   await once(child, 'close')
   console.log(
-    '\nWithout a network: share of the calculation itself in the whole of an answer, and the two serialisers',
+    '\nThe calculation by itself, as a share of all that an answer costs; at most as much as the echo does not cost',
   )
-  for (const [path, { inject, core, stringify, compiled }] of Object.entries(JSON.parse(text))) {
-    const us = (values) => `${median(values).toFixed(0)} us`
-    const share = core.map((value, i) => value / inject[i])
-    const faster = compiled.map((value, i) => value / stringify[i])
-    const most = pacePossible(median(core), all[path]).toFixed(2)
+  const found = Object.entries(JSON.parse(text))
+  for (const [path, { core }] of found) {
+    const [coreUs, workUs, echoUs] = [
+      median(core),
+      1000 * costOf(all[path].work),
+      1000 * costOf(all[path].echo),
+    ]
+    const most = (echoUs / (echoUs + coreUs)).toFixed(2)
     console.log(
-      `  ${path.padEnd(19)} whole ${us(inject)}, calculation ${us(core)}, share ${spread(share)}; JSON.stringify ${us(stringify)}, compiled ${us(compiled)}, compiled / stringify ${spread(faster)}; with this calculation and no other cost ${most} of the echo in the same server`,
+      `  ${path.padEnd(19)} ${coreUs.toFixed(0)} of ${workUs.toFixed(0)} us: ${(coreUs / workUs).toFixed(2)} to ${(1 - echoUs / workUs).toFixed(2)}; with this calculation and no other cost the pace were ${most} of the echo's`,
+    )
+  }
+  console.log('\nThe two serialisers, on numbers that were never written before')
+  for (const [path, { stringify, compiled }] of found) {
+    const us = (values) => `${median(values).toFixed(0)} us`
+    const ratio = compiled.map((value, i) => value / stringify[i])
+    console.log(
+      `  ${path.padEnd(19)} JSON.stringify ${us(stringify)}, compiled ${us(compiled)}, compiled / stringify ${spread(ratio)}`,
     )
   }
 }

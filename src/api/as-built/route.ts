@@ -1,6 +1,8 @@
 import { AsBuiltRequest, asBuiltSections } from '../../schema/as-built.ts'
 import { asBuiltPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
+import type { Aside } from '../heavy-work.ts'
+import { remembered } from '../recent-answers.ts'
 import { asBuiltAnswer } from './answer.ts'
 import { leakyPair } from './example.ts'
 
@@ -16,7 +18,7 @@ export const asBuiltBox = calculation({
   example: leakyPair,
   get: false,
   // One wild reading among forty makes a fit that takes half a second.
-  compute: (body, { heavyWork, waiting }) => heavyWork.asBuilt(body, waiting()),
+  compute: remembered((body, { heavyWork, waiting }: Aside) => heavyWork.asBuilt(body, waiting())),
   mainTable: 'comparison',
   answer: (sections, _, findings) => asBuiltAnswer(sections, findings),
 })

@@ -7,6 +7,8 @@ import { groupDelayPicture } from '../../views/chart/group-delay.ts'
 import { channelImpedancePicture } from '../../views/chart/impedance.ts'
 import { responsePicture } from '../../views/chart/response.ts'
 import { calculation } from '../calculation.ts'
+import type { Aside } from '../heavy-work.ts'
+import { remembered } from '../recent-answers.ts'
 import { boxTuningAnswer } from './answer.ts'
 
 export const boxTuning = calculation({
@@ -46,7 +48,8 @@ export const boxTuning = calculation({
     curve: { fromHz: 20, toHz: 20_000, points: 100 },
   },
   get: true,
-  compute: computeBoxTuning,
+  // The cells of a sheet each ask for one value of the same box.
+  compute: remembered((request, _: Aside) => computeBoxTuning(request)),
   mainTable: 'curves',
   answer: boxTuningAnswer,
 })

@@ -4,6 +4,8 @@ import { driverMeasurementSections } from '../../schema/driver-measurement-secti
 import { measuredDriverPicture } from '../../views/chart/measured-impedance.ts'
 import { calculation } from '../calculation.ts'
 import { areHeavySweeps } from '../heavy-sweeps.ts'
+import type { Aside } from '../heavy-work.ts'
+import { remembered } from '../recent-answers.ts'
 import { driverMeasurementAnswer } from './answer.ts'
 import { barePaperCone } from './example.ts'
 
@@ -18,8 +20,9 @@ export const driverMeasurement = calculation({
   sections: driverMeasurementSections,
   example: barePaperCone,
   get: false,
-  compute: (body, { heavyWork, waiting }) =>
+  compute: remembered((body, { heavyWork, waiting }: Aside) =>
     areHeavySweeps(body) ? heavyWork.driverMeasurement(body, waiting()) : measured(body),
+  ),
   mainTable: 'measured.figures',
   answer: driverMeasurementAnswer,
 })
