@@ -61,7 +61,7 @@ const KIND_RULES: readonly KindRule[] = [
   {
     at: '/port',
     broken: ({ box, port }) => box.kind !== 'vented' && port !== undefined,
-    message: 'only a vented box has a port; set box.kind to "vented" or leave the port out',
+    message: 'only a vented box has a port; make the kind of the box "vented", or leave the port out',
   },
   {
     at: '/passiveRadiator',
@@ -71,7 +71,8 @@ const KIND_RULES: readonly KindRule[] = [
   {
     at: '/passiveRadiator',
     broken: ({ box, passiveRadiator }) => box.kind !== 'passive-radiator' && passiveRadiator !== undefined,
-    message: 'only a passive-radiator box has one; set box.kind to "passive-radiator" or leave it out',
+    message:
+      'only a box with a passive radiator has one; make the kind of the box "passive-radiator", or leave it out',
   },
   {
     at: '/box/portQ',

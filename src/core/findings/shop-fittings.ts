@@ -104,7 +104,7 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     limit: () => BREAKING_WEB_MM,
     message: ({ backWeb }) => (backWeb === null ? '' : `On the back: ${woodLeft(backWeb)}`),
     remedies: ({ backWeb }) => [
-      'Say where each goes: xMm and yMm of a fitting, a row of box.holes for the cable or a radiator.',
+      'Say where each goes: xMm and yMm of a fitting, a row in the holes of the box for the cable or a radiator.',
       backWeb?.between[1] === 'edge' ? `Move ${backWeb.between[0]} inwards.` : 'Use a smaller cut-out.',
     ],
     caution: DRILL_CAUTION,

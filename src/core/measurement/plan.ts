@@ -106,11 +106,11 @@ export function planOf(
 
 const stepsOf = (plan: Omit<MeasurementPlan, 'steps'>): string[] => [
   'Read the resistance of the driver with a meter; hold the probes together and take that reading off (meterOhm).',
-  'Measure the cone from the middle of the surround to its middle opposite (dimensions.surroundDiameterMm).',
+  'Measure the cone from the middle of the surround to its middle opposite (surroundDiameterMm of its dimensions).',
   'Clamp the driver upright by its frame, cone axis level, half a metre from walls and table, and let it warm to the room.',
   `With everything off, connect generator, a resistor of ${say(plan.resistorOhm, 'ohm')} (measured with the meter, ${plan.resistorPowerW} W) and the driver in series.`,
   `Turn up slowly to ${say(plan.generatorV, 'V', 2)}; across the driver never more than ${say(plan.driverV, 'V', 2)}.`,
-  `At each frequency of the list read the AC voltage across the driver and across the resistor (freeAir.readings). The meter must be good for it: most are up to 400 Hz, many to 1 kHz and more.`,
+  `At each frequency of the list read the AC voltage across the driver and across the resistor (readings of freeAir). The meter must be good for it: most are up to 400 Hz, many to 1 kHz and more.`,
   `The voltage across the driver rises to a peak, somewhere from ${hertz(plan.expectedFsHz / 2)} to ${hertz(plan.expectedFsHz * 2)}. Take ten more readings close about it, five each side.`,
   `Stick about ${say(plan.addedMassG, 'g', 2)} of putty or coins inside the inner half of the cone, weighed before, and repeat about the new, lower peak (withMass).`,
   `Or, instead of the mass, press the driver on a tight closed box of about ${say(plan.boxVolumeL, 'L', 2)} without lining, and repeat about the new, higher peak (inBox).`,

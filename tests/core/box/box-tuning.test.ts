@@ -160,6 +160,21 @@ describe('refusals', () => {
   ] satisfies [string, BoxTuningRequest, string[]][])('%s', (_, request, at) => {
     expect(faultsOf(request)).toEqual(at)
   })
+
+  it.each([
+    ['a port', { ...CLOSED, port: { innerDiameterMm: 30, tuningHz: 80 } }],
+    ['a passive radiator', { ...CLOSED, passiveRadiator: { fsHz: 30, qms: 5, vasL: 5, sdCm2: 50 } }],
+  ] satisfies [string, BoxTuningRequest][])(
+    'say in words what to do about %s in a closed box',
+    (_, request) => {
+      const outcome = boxTuning(request)
+      if (!('faults' in outcome)) throw new Error('answered')
+      for (const { message } of outcome.faults) {
+        expect(message).toMatch(/make the kind of the box ".*", or leave (the port|it) out$/)
+        expect(message).not.toMatch(/\w\.\w/)
+      }
+    },
+  )
 })
 
 it('a passive radiator notches the response at its own resonance', () => {

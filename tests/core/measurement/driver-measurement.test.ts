@@ -84,6 +84,13 @@ describe('measured parameters', () => {
   })
 })
 
+it('the steps of a plan call fields by their names, not by paths of a program', () => {
+  const [plan] = answered({ drivers: [{ id: 'new' }] }).sections.plan
+  const steps = plan?.steps.join('\n') ?? ''
+  expect(steps).toContain('surroundDiameterMm')
+  expect(steps).not.toMatch(/[a-z]\.[a-z]/)
+})
+
 describe('a sweep that cannot be of a driver is refused', () => {
   const sdCm2 = SMALL.sdCm2
 
