@@ -60,7 +60,7 @@ function wordExpected(written: unknown, words: readonly unknown[]): string {
 
 const commaHint = (written: unknown): string =>
   typeof written === 'string' && /^[+-]?\d*,\d+$/.test(written)
-    ? '; write a decimal point, or add decimal=comma to the query'
+    ? `; write ${Number(written.replace(',', '.'))}, in JSON without quotes; in a query or a sheet ?decimal=comma has decimal commas read`
     : ''
 
 const TYPE_WORDS: Record<string, string> = {

@@ -112,10 +112,27 @@ describe('a cell and a form', async () => {
     ['netVolumeL=1,220,5&decimal=comma', /\/netVolumeL "1,220,5" has a comma; write one decimal comma/],
     [
       'netVolumeL=2&count=1,5',
-      /\/count must be a whole number, is "1,5"; write a decimal point, or add decimal=comma/,
+      /\/count must be a whole number, is "1,5"; write 1\.5.* in a query or a sheet \?decimal=comma/,
     ],
   ])('is told of a comma: %s', async (query, told) => {
     expect((await app.inject(`/v1/port?${query}&errors=text`)).body).toMatch(told)
+  })
+
+  it('that came as JSON is told what JSON takes', async () => {
+    const box = { kind: 'closed', netVolumeL: '2,2 L', leakageQ: '7,5' }
+    const body = { driver: { fsHz: 90, qms: 3, qes: 0.5, vasL: 2, sdCm2: 50, reOhm: 4 }, box }
+    const post = (url: string, payload: object) => app.inject({ method: 'POST', url, payload })
+    const { errors } = (await post('/v1/box-tuning', body)).json()
+    expect(errors).toEqual([
+      { at: '/box/leakageQ', message: expect.stringMatching(/is "7,5"; write 7\.5, in JSON without quotes/) },
+      {
+        at: '/box/netVolumeL',
+        message: expect.stringMatching(/such as [\d.]+ or "[\d.]+ L"; .*\?decimal=comma/),
+      },
+    ])
+    // What the two faults offer works.
+    const mended = { ...body, box: { ...box, leakageQ: 7.5 } }
+    expect((await post('/v1/box-tuning?decimal=comma', mended)).statusCode).toBe(200)
   })
 
   it('gets no empty text for a value that does not exist, but the reason', async () => {
