@@ -1,14 +1,17 @@
 import type { DriverMeasurementRequest } from '../../schema/driver-measurement.ts'
 import type { DriverMeasurementSections, PairRow } from '../../schema/driver-measurement-sections.ts'
 import type { Finding } from '../../schema/frame.ts'
-import { measurementRules } from '../findings/measurement.ts'
+import { measurementFigureRules } from '../findings/measurement-figures.ts'
 import { measurementMatchRules } from '../findings/measurement-match.ts'
+import { measurementReadingRules } from '../findings/measurement-readings.ts'
 import { apply } from '../findings/rule.ts'
 import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { type Measured, measureDriver } from './measure-driver.ts'
 import { measurementWorking } from './measurement-working.ts'
 import { pairsOf } from './pairing.ts'
 import { BENCH_CAUTIONS, planOf } from './plan.ts'
+
+const RULES = [...measurementFigureRules, ...measurementReadingRules]
 
 function repeatedNames({ drivers }: DriverMeasurementRequest): Fault[] {
   const ids = drivers.map(({ id }) => id)
@@ -64,10 +67,7 @@ export function driverMeasurement(
       pairs,
       plan: plans.map(({ plan }) => plan),
     },
-    findings: [
-      ...measured.flatMap((facts) => apply(measurementRules, facts)),
-      ...matchFindings(pairs, request),
-    ],
+    findings: [...measured.flatMap((facts) => apply(RULES, facts)), ...matchFindings(pairs, request)],
     assumptions: [...measured, ...plans].flatMap(({ assumptions }) => assumptions),
     cautions: toMeasure ? [...BENCH_CAUTIONS] : [],
     working: measured.flatMap(measurementWorking),

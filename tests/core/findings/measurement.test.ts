@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { measurementRules } from '../../../src/core/findings/measurement.ts'
+import { measurementFigureRules } from '../../../src/core/findings/measurement-figures.ts'
 import { measurementMatchRules } from '../../../src/core/findings/measurement-match.ts'
+import { measurementReadingRules } from '../../../src/core/findings/measurement-readings.ts'
 import { apply } from '../../../src/core/findings/rule.ts'
 import { driverMeasurement } from '../../../src/core/measurement/driver-measurement.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
@@ -182,6 +183,6 @@ describe('what is said of two drivers', () => {
   })
 })
 
-it('every rule of the table is tried above', () => {
-  expect(measurementRules).toHaveLength(13)
+it('every rule of the tables is tried above', () => {
+  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(13)
 })
