@@ -12,6 +12,7 @@ const MANY_OUTLIERS = 0.1
 const OPINIONS_APART_PERCENT = 8
 const METER_APART_PERCENT = 6
 const COIL_SEEN_ABOVE_FS = 8
+const LEAST_RESISTANCE_OHM = 1
 
 const free = ({ at }: Measured): string => `${at}/freeAir`
 const outlierShare = ({ result, fit }: Measured): number =>
@@ -30,14 +31,28 @@ function opinionsApart(facts: Measured): number {
   return Math.max(apart('fsHz'), apart('qts'))
 }
 
-const meterApart = (facts: Measured): number => {
+/** Lowest reading in free air that counts, less the lead, ohm. */
+function lowestOhm({ driver, fit }: Measured): number {
+  const kept = fit.parts
+    .filter(({ sweep }) => sweep === 'freeAir')
+    .flatMap(({ measured, outliers }) => [...measured.ohm].filter((_, i) => !outliers.includes(i)))
+  return Math.max(1e-3, Math.min(...kept) - (driver.leadOhm ?? 0))
+}
+
+/**
+ * Resistance as the sweep has it, ohm. The meter is in the fit and draws it to itself; what no driver does is to read
+ * less than its resistance, so the lowest reading is taken where it lies further below the meter than the fit does.
+ */
+function sweepOhm(facts: Measured): number {
+  const fitted = measuredValue(facts, 'reOhm')
+  const meterOhm = facts.driver.meterOhm ?? fitted
+  const lowest = lowestOhm(facts)
+  return meterOhm / lowest > Math.max(fitted / meterOhm, meterOhm / fitted) ? lowest : fitted
+}
+
+function meterApart(facts: Measured): number {
   const { meterOhm } = facts.driver
-  // The meter is in the fit; the sweep alone says how far its lowest reading is above the meter.
-  const lowest = Math.min(...facts.sweeps.freeAir.ohm) - (facts.driver.leadOhm ?? 0)
-  if (meterOhm === undefined) return 0
-  const byFit = 100 * Math.abs(Math.log(measuredValue(facts, 'reOhm') / meterOhm))
-  const above = 100 * Math.log(meterOhm / Math.max(lowest, 1e-3))
-  return Math.max(byFit, above)
+  return meterOhm === undefined ? 0 : 100 * Math.abs(Math.log(sweepOhm(facts) / meterOhm))
 }
 
 const more = (facts: Measured): string => {
@@ -128,11 +143,27 @@ export const measurementReadingRules: readonly Rule<Measured>[] = [
     value: meterApart,
     limit: () => METER_APART_PERCENT,
     message: (facts) =>
-      `The meter says ${ohm(facts.driver.meterOhm ?? 0)}, the sweep ${ohm(measuredValue(facts, 'reOhm'))}: leads are counted in one of them, or the resistor of the sweep is not what it says.`,
+      `The meter says ${ohm(facts.driver.meterOhm ?? 0)}, the sweep ${ohm(sweepOhm(facts))}: leads are counted in one of them, or the resistor of the sweep is not what it says.`,
     remedies: () => [
       'Hold the probes of the meter together and take that reading off.',
       'Measure the series resistor with the same meter and use that value.',
       'Give the resistance of clips and leads as leadOhm.',
+    ],
+  },
+  {
+    code: 'measurement-resistance-low',
+    severity: 'warning',
+    at: free,
+    unit: 'ohm',
+    when: (facts) => measuredValue(facts, 'reOhm') < LEAST_RESISTANCE_OHM,
+    value: (facts) => measuredValue(facts, 'reOhm'),
+    limit: () => LEAST_RESISTANCE_OHM,
+    message: (facts) =>
+      `The coil comes out at ${ohm(measuredValue(facts, 'reOhm'))}, less than nearly every driver has. If all readings are too low by one factor, so are the impedance that an amplifier sees and the square of the motor strength; resonance, Q and volume stay right.`,
+    remedies: () => [
+      'Hold a meter to the terminals, less its own leads, and give what it reads as meterOhm.',
+      'Measure the series resistor with the same meter: a resistor of ten times the value makes all readings ten times too low.',
+      'See that the impedances are in ohm.',
     ],
   },
   {

@@ -11,22 +11,39 @@ const NO_DRIVER = 0.2
 const LEAST_SHIFT = 1.01
 /** A curve that varies by less is that of a resistor. Common practice, no source. */
 const FLAT = 1.1
+/** The least rated impedance that a driver can have here. */
+const LOWEST_PEAK_OHM = 0.5
+/** More readings than this share are no slips. Common practice, no source. */
+const MOST_SLIPS = 0.1
 
 const PLACES = { freeAir: 'freeAir', withMass: 'withMass/sweep', inBox: 'inBox/sweep' } as const
 
-/** A lead is part of every reading, so that none can be as low as the lead alone. */
+/** A lead is part of every reading, so that none can be as low as the lead alone; a few may be slips all the same. */
 export function leadFaults({ freeAir, withMass, inBox }: DriverSweeps, leadOhm: number, at: string): Fault[] {
-  const lowest = Math.min(
-    ...[freeAir, withMass, inBox].flatMap((sweep) => (sweep === null ? [] : [...sweep.ohm])),
-  )
-  return lowest > leadOhm
+  const all = [freeAir, withMass, inBox].flatMap((sweep) => (sweep === null ? [] : [...sweep.ohm]))
+  return all.filter((value) => value <= leadOhm).length <= MOST_SLIPS * all.length
     ? []
     : [
         {
           at: `${at}/leadOhm`,
-          message: `is ${ohm(leadOhm)}, and the lowest reading is ${ohm(lowest)}, lead included; give the resistance of lead and clips alone`,
+          message: `is ${ohm(leadOhm)}, and the lowest reading is ${ohm(Math.min(...all))}, lead included; give the resistance of lead and clips alone`,
         },
       ]
+}
+
+/** Sweeps whose peak is lower than the resistance of any driver: a slip of the unit, or a short. */
+export function dwarfFaults(sweeps: DriverSweeps, at: string): Fault[] {
+  return (Object.keys(PLACES) as (keyof DriverSweeps)[]).flatMap((name) => {
+    const highest = Math.max(...(sweeps[name]?.ohm ?? [Number.POSITIVE_INFINITY]))
+    return highest >= LOWEST_PEAK_OHM
+      ? []
+      : [
+          {
+            at: `${at}/${PLACES[name]}`,
+            message: `never rises above ${ohm(highest)}, and the peak of every driver does; give the impedances in ohm (0.008 kohm is 8 ohm), and see that the leads do not touch`,
+          },
+        ]
+  })
 }
 
 /** Sweeps without a peak that has both flanks, and shifts the wrong way. */
@@ -99,10 +116,11 @@ export function fitFaults(fit: DriverFit, at: string): Fault[] {
       at: `${at}/freeAir`,
       message: `no driver has this curve: the nearest is still ${significant(100 * fit.misfit, 2)} % off on average; measure one driver alone, in free air, and check columns and units`,
     })
-  if (fit.atBounds.length > 0 || !fit.converged)
+  const open = [...new Set(fit.atBounds.map((name) => SOUGHT_TEXT[name] ?? name))]
+  if (open.length > 0 || !fit.converged)
     faults.push({
       at: `${at}/freeAir`,
-      message: `the readings do not settle ${fit.atBounds.map((name) => SOUGHT_TEXT[name] ?? name).join(' and ') || 'what the driver is'}; take ten more about the peak, five each side, with less noise`,
+      message: `the readings do not settle ${open.join(' and ') || 'what the driver is'}; take ten more about the peak, five each side, with less noise`,
     })
   return faults
 }

@@ -7,7 +7,7 @@ import { effectsOf, exampleVolumeL } from './effects.ts'
 import { ruleFigures } from './estimates.ts'
 import { type FigureRow, figuresOf } from './figures.ts'
 import { type DriverFit, fitDriver } from './fit-driver.ts'
-import { fitFaults, leadFaults, peakFaults } from './fit-faults.ts'
+import { dwarfFaults, fitFaults, leadFaults, peakFaults } from './fit-faults.ts'
 import type { DriverSweeps } from './fit-start.ts'
 import { nextOf } from './next.ts'
 import { peakBand } from './peak-band.ts'
@@ -47,6 +47,8 @@ export function measureDriver(
   if (isRefusal(sweeps) || isRefusal(converter))
     return { faults: [sweeps, converter].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   const { leadOhm = 0, meterOhm = null } = driver
+  const tooLow = dwarfFaults(sweeps, at)
+  if (tooLow.length > 0) return { faults: tooLow }
   const tooMuchLead = leadFaults(sweeps, leadOhm, at)
   if (tooMuchLead.length > 0) return { faults: tooMuchLead }
   const pale = peakFaults(sweeps, leadOhm, meterOhm, at)

@@ -101,6 +101,39 @@ describe(`what is said of a measured driver, seed ${SEED}`, () => {
     expect(codes(await good({ meterOhm: 3.4 }))).toEqual([])
   })
 
+  it('no meter disagrees with a reading that was left out, and what is said of the two differs', async () => {
+    const sweep = await read(SMALL)
+    const slipped = sweep.impedanceOhm.with(5, 0.01)
+    const driver = await good({ freeAir: { ...sweep, impedanceOhm: slipped }, meterOhm: 3.4 })
+    expect(codes(driver)).toEqual(['measurement-outliers'])
+    const [, meter, swept] =
+      /meter says ([\d.]+) ohm, the sweep ([\d.]+) ohm/.exec(
+        said(await good({ meterOhm: 3.9 }), 'measurement-meter-disagrees')?.message ?? '',
+      ) ?? []
+    expect(Number(meter)).toBe(3.9)
+    // The simulated coil has 3.4 ohm; the lowest readings lie a little above it.
+    expect(Number(swept)).toBeGreaterThan(3.35)
+    expect(Number(swept)).toBeLessThan(3.6)
+  })
+
+  it('a coil of less than an ohm, as of readings against a resistor of ten times its value', async () => {
+    const { freeAir, withMass } = await good()
+    const times = (share: number): Promise<MeasuredDriver> => {
+      const scaled = <S extends { impedanceOhm?: number[] }>(sweep: S | undefined) => ({
+        ...sweep,
+        impedanceOhm: (sweep?.impedanceOhm ?? []).map((value) => value * share),
+      })
+      return good({ freeAir: scaled(freeAir), withMass: { massG: 2, sweep: scaled(withMass?.sweep) } })
+    }
+    // Simulated with 3.4 ohm.
+    expect(said(await times(0.99 / 3.4), 'measurement-resistance-low')).toMatchObject({
+      severity: 'warning',
+      at: '/drivers/0/freeAir',
+      limit: 1,
+    })
+    expect(codes(await times(1.01 / 3.4))).toEqual([])
+  })
+
   const byMass = async (massG: number) => good({ withMass: { massG, sweep: await read(SMALL, { massG }) } })
 
   it('a mass too light, and one too heavy', async () => {
@@ -184,5 +217,5 @@ describe('what is said of two drivers', () => {
 })
 
 it('every rule of the tables is tried above', () => {
-  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(13)
+  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(14)
 })

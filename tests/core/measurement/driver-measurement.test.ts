@@ -115,6 +115,17 @@ describe('a sweep that cannot be of a driver is refused', () => {
     ])
   })
 
+  it('when it is in kilohm: the peak is lower than any coil', async () => {
+    const sweep = await exact(SMALL)
+    const kilohm = { ...sweep, impedanceOhm: sweep.impedanceOhm.map((ohm) => ohm / 1000) }
+    expect(faultsOf({ freeAir: kilohm, sdCm2 })).toEqual([
+      expect.stringMatching(/^\/drivers\/0\/freeAir never rises above 0\.0\d+ ohm.*0\.008 kohm is 8 ohm/),
+    ])
+    expect(faultsOf({ freeAir: sweep, withMass: { massG: 2, sweep: kilohm }, sdCm2 })).toEqual([
+      expect.stringMatching(/^\/drivers\/0\/withMass\/sweep never rises above/),
+    ])
+  })
+
   it('when it is in kilohertz, or its columns are swapped', async () => {
     const { frequencyHz, impedanceOhm } = await exact(SMALL)
     const kilohertz = { frequencyHz: frequencyHz.map((hz) => hz / 1000), impedanceOhm }

@@ -48,6 +48,17 @@ it.each([40, 320, 500, 2000])(
   },
 )
 
+it('one reading below the lead is a slip and left out, not a lead too long', () => {
+  const impedanceOhm = HZ.map((hz, i) => (i === 7 ? 0.01 : impedance(hz).ohm + 0.1))
+  const result = driverMeasurement({
+    drivers: [{ ...driver, leadOhm: 0.1, freeAir: { frequencyHz: HZ, impedanceOhm } }],
+  })
+  if (isRefusal(result)) throw new Error(JSON.stringify(result.faults))
+  const [measured] = result.sections.measured
+  expect(measured?.outliers.map(({ measuredOhm }) => measuredOhm)).toEqual([0.01])
+  expect(Math.abs((measured?.parameters.reOhm ?? 0) / 6 - 1)).toBeLessThan(0.001)
+})
+
 it('a lead above every reading is refused at its place', () => {
   const freeAir = { frequencyHz: HZ, impedanceOhm: HZ.map((hz) => impedance(hz).ohm) }
   const result = driverMeasurement({ drivers: [{ ...driver, leadOhm: 7, freeAir }] })
