@@ -18,6 +18,7 @@ import { explain } from './explain.ts'
 import { type AsBuiltFacts, asBuiltFacts } from './facts.ts'
 import { keptFromPlan } from './kept-from-plan.ts'
 import { type PlannedBox, plannedBox } from './planned-box.ts'
+import { withoutSlips } from './slips.ts'
 import { terminalMeterOhm } from './terminals.ts'
 import { scatterOf, turningPoints } from './turning-points.ts'
 import { asBuiltWorking } from './working.ts'
@@ -88,12 +89,13 @@ export function asBuilt({ design, measured }: AsBuiltRequest): Outcome<AsBuiltSe
   if (isRefusal(planned) || isRefusal(curve))
     return { faults: [planned, curve].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   const leadOhm = measured.leadOhm ?? 0
-  const tooMuchLead = leadFaults(curve, leadOhm)
+  const { kept, slips } = withoutSlips(planned, curve, leadOhm)
+  const tooMuchLead = leadFaults(kept, leadOhm)
   if (tooMuchLead.length > 0) return { faults: tooMuchLead }
-  const coverage = coverageOf(planned, curve, turningPoints(curve), leadOhm)
+  const coverage = coverageOf(planned, kept, turningPoints(kept), leadOhm, slips)
   const few = sparse(coverage)
   if (few.length > 0) return { faults: few }
-  const facts = factsOf(planned, curve, coverage, leadOhm)
+  const facts = factsOf(planned, kept, coverage, leadOhm)
   const { causes, findings } = rankedCauses(CAUSES, facts)
   return {
     sections: {

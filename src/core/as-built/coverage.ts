@@ -3,6 +3,7 @@ import { medianOf } from '../measurement/median.ts'
 import type { MeasuredSweep } from '../measurement/sweep.ts'
 import { plannedImpedance } from './curves.ts'
 import type { PlannedBox } from './planned-box.ts'
+import type { Slip } from './slips.ts'
 import type { TurningPoint } from './turning-points.ts'
 
 /** What a sweep shows of the resonances, before anything is fitted. */
@@ -16,6 +17,8 @@ export interface Coverage {
   wantedToHz: number
   /** Measured over planned impedance, the middle of all readings. */
   levelRatio: number
+  /** Readings that were left out before anything else was looked at. */
+  slips: readonly Slip[]
 }
 
 /** Fewer readings leave nothing to judge ten sought figures by. Common practice, no source. */
@@ -46,6 +49,7 @@ export function coverageOf(
   curve: MeasuredSweep,
   turns: readonly TurningPoint[],
   leadOhm: number,
+  slips: readonly Slip[],
 ): Coverage {
   const { frequencyHz, ohm } = curve
   const { speaker } = planned
@@ -66,5 +70,6 @@ export function coverageOf(
     wantedFromHz: lowest / 3,
     wantedToHz: highest * 4,
     levelRatio: medianOf(ohm.map((value, i) => value / Math.hypot(plan.re[i]!, plan.im[i]!))),
+    slips,
   }
 }

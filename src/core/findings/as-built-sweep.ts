@@ -1,6 +1,7 @@
 import type { AsBuiltFacts } from '../as-built/facts.ts'
+import type { Slip } from '../as-built/slips.ts'
 import type { Story } from '../as-built/stories.ts'
-import { hertz, significant } from '../say.ts'
+import { hertz, ohm, significant } from '../say.ts'
 import type { Rule } from './rule.ts'
 
 /** Measured over planned beyond these is no box that is merely off, but an open or shorted lead. Common practice, no source. */
@@ -36,6 +37,9 @@ function opinionsApart(facts: AsBuiltFacts): number {
   const classic = facts.secondOpinion?.resonanceHz ?? null
   return fit === null || classic === null ? 0 : Math.abs(classic / fit - 1)
 }
+
+const MOST_NAMED = 5
+const slipText = (slip: Slip): string => `${ohm(slip.ohm)} at ${hertz(slip.hz)}`
 
 /** Whether the sweep is good for anything, and how far its answer goes. */
 export const asBuiltSweepRules: readonly Rule<AsBuiltFacts>[] = [
@@ -107,6 +111,20 @@ export const asBuiltSweepRules: readonly Rule<AsBuiltFacts>[] = [
     remedies: (facts) => [
       'Check both by hand: look, and measure each driver alone with a meter.',
       `${repeat(facts)} With phase, if the instrument has it.`,
+    ],
+  },
+  {
+    code: 'as-built-readings-impossible',
+    severity: 'note',
+    at: '/measured/sweep',
+    when: ({ coverage }) => coverage.slips.length > 0,
+    value: ({ coverage }) => coverage.slips.length,
+    message: ({ coverage }) =>
+      `Left out, as no box of this plan can read so: ${coverage.slips.slice(0, MOST_NAMED).map(slipText).join(', ')}${
+        coverage.slips.length > MOST_NAMED ? ` and ${coverage.slips.length - MOST_NAMED} more` : ''
+      }.`,
+    remedies: () => [
+      'Press the clips on and measure these frequencies again; a clip that lets go gives such readings.',
     ],
   },
   {

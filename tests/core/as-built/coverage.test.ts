@@ -16,6 +16,44 @@ function part(reading: Reading, keep: (hz: number, i: number) => boolean): Readi
 const whole = await measuredBox(VENTED_PAIR.netlist, null, [60, 20, 1500])
 const closed = await measuredBox(CLOSED_BOX.netlist, null, [60, 20, 1500])
 
+describe('readings of a clip that lets go', () => {
+  const spoiled = (ohms: Record<number, number>): Reading => ({
+    ...whole,
+    ohm: whole.ohm.map((value, i) => ohms[i] ?? value),
+  })
+  const sound = told(VENTED_PAIR.design, whole).sections.built
+
+  it.each([
+    ['one near zero between the peaks', { 24: 0.001 }],
+    ['one near zero below them', { 4: 1e-6 }],
+    ['one without a load', { 24: 1e6 }],
+    ['two side by side', { 24: 0.02, 25: 0.02 }],
+    ['four of both kinds', { 4: 0.001, 18: 1e5, 30: 0.01, 45: 1e4 }],
+  ])('do not hide the box: %s', (_, ohms) => {
+    const result = told(VENTED_PAIR.design, spoiled(ohms))
+    const { built, impedance } = result.sections
+    expect(built.state).toBe('as-wired')
+    expect(built.tuningHz!.value! / sound.tuningHz!.value!).toBeCloseTo(1, 2)
+    expect(built.effectiveVolumeL!.value! / sound.effectiveVolumeL!.value!).toBeCloseTo(1, 2)
+    const finding = result.findings.find(({ code }) => code === 'as-built-readings-impossible')
+    expect(finding).toMatchObject({ severity: 'note', value: Object.keys(ohms).length })
+    // The curve in the answer still shows what was sent.
+    for (const [i, value] of Object.entries(ohms)) expect(impedance.measuredOhm[Number(i)]).toBe(value)
+  })
+
+  it('are no slips when they are a third of all: the terminals are looked at', () => {
+    const result = told(VENTED_PAIR.design, { ...whole, ohm: whole.ohm.map((v, i) => (i % 3 ? v : 0.01)) })
+    expect(codesOf(result)).not.toContain('as-built-readings-impossible')
+    expect(result.sections.built.state).toBe('not-found')
+  })
+
+  it('do not blame the lead', () => {
+    expect(codesOf(told(VENTED_PAIR.design, spoiled({ 24: 0.01 }), { leadOhm: 0.02 }))).toContain(
+      'as-built-readings-impossible',
+    )
+  })
+})
+
 /** The vented pair has its peaks at about 71 and 182 Hz, the dip at 107 Hz; the closed box its peak at 104 Hz. */
 describe('a sweep that misses the peaks gives no figures', () => {
   it.each([

@@ -30,6 +30,7 @@ const COVERAGE: Coverage = {
   wantedFromHz: 30,
   wantedToHz: 700,
   levelRatio: 1,
+  slips: [],
 }
 
 function planOf(design: Design): PlannedBox {
@@ -142,6 +143,7 @@ const ROWS: [code: string, inside: AsBuiltFacts, outside: AsBuiltFacts][] = [
   ['as-built-not-explained', withMisfit(0.059), withMisfit(0.061)],
   ['as-built-two-explanations', withRival(6.1), withRival(5.9)],
   ['as-built-losses-not-told-apart', withUnsureLeak(0.0297), withUnsureLeak(0.0301)],
+  ['as-built-readings-impossible', withCoverage({}), withCoverage({ slips: [{ hz: 100, ohm: 0.01 }] })],
   ['as-built-readings-left-out', withLeftOut(0), withLeftOut(1)],
   // A fifth of 63 readings is a curve that is not explained.
   ['as-built-not-explained', withLeftOut(12), withLeftOut(13)],
