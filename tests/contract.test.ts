@@ -36,6 +36,14 @@ describe('the contract', () => {
     expect(operation.summary).not.toBe('')
   })
 
+  it('has 304 for GET alone, without content of any type (RFC 9110, section 15.4.5)', () => {
+    const given = operations.flatMap(({ method, operation: { responses } }) =>
+      responses['304'] === undefined ? [] : [{ method, content: responses['304'].content }],
+    )
+    expect(given.length).toBeGreaterThan(3)
+    expect(given.filter(({ method, content }) => method !== 'get' || content !== undefined)).toEqual([])
+  })
+
   it('allows text for a quantity on the way in, and gives numbers on the way out', () => {
     const { PortRequest } = contract.components.schemas
     expect(PortRequest?.properties?.['netVolumeL']?.type).toEqual(['number', 'string'])

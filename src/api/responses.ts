@@ -35,7 +35,8 @@ export function responsesOf(sections: TProperties, forms: readonly Form[]) {
         ...Object.fromEntries(others),
       },
     },
-    304: { description: 'The client has this answer already, by the tag in If-None-Match' },
+    // No content of any type: RFC 9110, section 15.4.5.
+    304: { type: 'null', description: 'The client has this answer already, by the tag in If-None-Match' },
     ...Object.fromEntries(
       statuses().map(({ status, title }) => [status, { description: title, content: problemContent }]),
     ),
