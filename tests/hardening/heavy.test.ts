@@ -97,13 +97,14 @@ describe('work that would keep everybody waiting is done aside, and nothing else
 })
 
 describe('rows of a sheet', () => {
-  const rows = (count: number) =>
+  /** Drivers of another kind are rows that nobody has asked for yet. */
+  const rows = (count: number, kind = 'd') =>
     [
       'drivers.0.id,drivers.0.sdCm2,drivers.0.freeAir.csv',
       ...Array.from({ length: count }, (_, i) => {
         const { frequencyHz, impedanceOhm } = sweep(320)
         const text = frequencyHz.map((hz, k) => `${hz.toFixed(1)};${impedanceOhm[k]?.toFixed(2)}`).join('\n')
-        return `d${i},28,"${text}"`
+        return `${kind}${i},28,"${text}"`
       }),
     ].join('\n')
   const headers = { 'content-type': 'text/csv' }
@@ -134,7 +135,7 @@ describe('rows of a sheet', () => {
     const { body } = await broken.inject({
       method: 'POST',
       url: '/v1/driver-measurement',
-      payload: rows(2),
+      payload: rows(2, 'unasked'),
       headers,
     })
     await broken.close()
