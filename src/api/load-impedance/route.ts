@@ -9,7 +9,7 @@ export const loadImpedance = calculation({
   views: {
     svg: {
       impedance: ({ answer }) => loadImpedancePicture(answer),
-      wiring: ({ body }) => loadWiringSvg(body),
+      wiring: ({ answer, body }) => loadWiringSvg(answer, body),
     },
   },
   path: '/v1/load-impedance',

@@ -52,7 +52,8 @@ function componentOf(part: Component): Part {
   if ('resistorOhm' in part) return resistor(valued(part.resistorOhm, 'Ω'))
   if ('capacitorUf' in part) return capacitor(valued(part.capacitorUf, 'µF'))
   const { inductorMh, resistanceOhm } = part
-  const resistance = resistanceOhm === undefined ? [] : [`${valued(resistanceOhm, 'Ω')} of wire`]
+  const resistance =
+    resistanceOhm === undefined || resistanceOhm === 0 ? [] : [`${valued(resistanceOhm, 'Ω')} of wire`]
   return coil(valued(inductorMh, 'mH'), ...resistance)
 }
 

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { designCheck } from '../../../src/core/design/design-check.ts'
+import { loadInBox } from '../../../src/core/design/load-in-box.ts'
 import { isRefusal } from '../../../src/core/outcome.ts'
 import type { Design } from '../../../src/schema/design.ts'
+import type { LoadImpedanceRequest } from '../../../src/schema/load-impedance.ts'
 import { designWiringSvg } from '../../../src/views/wiring/design-circuit.ts'
 import { loadWiringSvg } from '../../../src/views/wiring/load-circuit.ts'
 import { type Element, named, readSvg } from '../drawing/read-svg.ts'
@@ -96,11 +98,50 @@ describe('the wiring diagram', () => {
 })
 
 it('a load by itself is drawn on an amplifier of which little is known', () => {
-  const svg = loadWiringSvg({
-    drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 4 } }],
-    wiring: { parallel: ['main', 'main'] },
-  })
+  const svg = loadWiringSvg(
+    { crossover: [] },
+    {
+      drivers: [{ id: 'main', parameters: { ratedImpedanceOhm: 4 } }],
+      wiring: { parallel: ['main', 'main'] },
+    },
+  )
   const words = wordsIn(readSvg(svg ?? ''))
   expect(words).toEqual(expect.arrayContaining(['main 1', 'main 2', '1 +', '1 −']))
   expect(words).not.toContain('fuse')
+})
+
+describe('a load of which only the crossover is wished', () => {
+  const request: LoadImpedanceRequest = {
+    drivers: [
+      { id: 'bass', parameters: { reOhm: 6 } },
+      { id: 'treble', parameters: { reOhm: 4 }, sharesBox: false },
+    ],
+    crossover: { cornerHz: 2500 },
+  }
+  const drawnOf = (asked: LoadImpedanceRequest) => {
+    const outcome = loadInBox(asked)
+    if (isRefusal(outcome)) throw new Error(JSON.stringify(outcome.faults))
+    return wordsIn(readSvg(loadWiringSvg(outcome.sections, asked) ?? ''))
+  }
+
+  it('is drawn through that crossover: L = R/(2 pi f) before the bass, C = 1/(2 pi f R) of E12 before the treble', () => {
+    // 6 ohm and 4 ohm at 2500 Hz: 0.382 mH and 15.9 uF, of which 15 uF is the nearest of the row.
+    const words = drawnOf(request)
+    expect(words).toEqual(expect.arrayContaining(['bass', 'treble', '0.382 mH', '15 µF']))
+    // Of an ideal coil there is no wire to tell of.
+    expect(words.join()).not.toContain('of wire')
+  })
+
+  it('has both parts of second order and the pad', () => {
+    const words = drawnOf({ ...request, crossover: { cornerHz: 2500, order: 2, attenuationDb: 6 } })
+    expect(words.filter((word) => word.endsWith(' mH'))).toHaveLength(2)
+    expect(words.filter((word) => word.endsWith(' µF'))).toHaveLength(2)
+    // 6 dB off 4 ohm: R(1 - 1/k) = 2.0 ohm before, R/(k - 1) = 4.0 ohm across, k = 10^(6/20).
+    expect(words).toEqual(expect.arrayContaining(['2 Ω', '4.02 Ω']))
+  })
+
+  it('is drawn as given where it is given', () => {
+    const words = drawnOf({ ...request, wiring: { series: ['bass', 'treble'] } })
+    expect(words.filter((word) => / (mH|µF)$/.test(word))).toEqual([])
+  })
 })
