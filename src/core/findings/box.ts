@@ -1,4 +1,5 @@
-import { decibel, hertz, mm, say, significant, volt, watt } from '../say.ts'
+import { decibel, hertz, mm, say, significant, volt } from '../say.ts'
+import { mmApart, saidApart } from '../say-apart.ts'
 import type { BoxFacts } from './box-facts.ts'
 import {
   deeper,
@@ -16,6 +17,11 @@ import { remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
 
 const xmax = (facts: BoxFacts): number => facts.xmaxMm ?? Number.POSITIVE_INFINITY
+/** Travel of a cone or radiator beside that to which it is clean. */
+function travels(travelMm: number, cleanMm: number): { moves: string; clean: string } {
+  const [moves, clean] = mmApart(travelMm, cleanMm)
+  return { moves: `would move ${moves}`, clean: `it is clean up to ${clean}` }
+}
 const metres = (value: number): string => say(value, 'm/s', 2)
 export const boxRules: readonly Rule<BoxFacts>[] = [
   {
@@ -26,8 +32,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.excursionMm > xmax(facts),
     value: (facts) => facts.excursionMm,
     limit: xmax,
-    message: (facts) =>
-      `At full drive, ${volt(facts.driveVoltageV)}, the cone would move ${mm(facts.excursionMm)} at ${hertz(facts.excursionAtHz)}; it is clean up to ${mm(xmax(facts))}.`,
+    message: (facts) => {
+      const { moves, clean } = travels(facts.excursionMm, xmax(facts))
+      return `At full drive, ${volt(facts.driveVoltageV)}, the cone ${moves} at ${hertz(facts.excursionAtHz)}; ${clean}.`
+    },
     remedies: (facts) => [...quieter(facts), smallerBox(facts), ...highPass(facts)],
   },
   {
@@ -38,8 +46,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.unloadedMm > xmax(facts),
     value: (facts) => facts.unloadedMm,
     limit: xmax,
-    message: (facts) =>
-      `Below its tuning, ${hertz(facts.tuningHz ?? 0)}, the box no longer holds the cone: at full drive it would move ${mm(facts.unloadedMm)}; it is clean up to ${mm(xmax(facts))}.`,
+    message: (facts) => {
+      const { moves, clean } = travels(facts.unloadedMm, xmax(facts))
+      return `Below its tuning, ${hertz(facts.tuningHz ?? 0)}, the box no longer holds the cone: at full drive it ${moves}; ${clean}.`
+    },
     remedies: (facts) => [
       ...highPass(facts),
       ...quieter(facts),
@@ -54,8 +64,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.heldBelowBandMm > xmax(facts),
     value: (facts) => facts.heldBelowBandMm,
     limit: xmax,
-    message: (facts) =>
-      `Notes below ${hertz(facts.bandFromHz)} at full drive would move the cone ${mm(facts.heldBelowBandMm)}; it is clean up to ${mm(xmax(facts))}.`,
+    message: (facts) => {
+      const [moves, clean] = mmApart(facts.heldBelowBandMm, xmax(facts))
+      return `Notes below ${hertz(facts.bandFromHz)} at full drive would move the cone ${moves}; it is clean up to ${clean}.`
+    },
     remedies: (facts) => [...highPass(facts), ...quieter(facts), smallerBox(facts)],
   },
   {
@@ -102,8 +114,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.radiatorXmaxMm !== null && facts.radiatorMm > facts.radiatorXmaxMm,
     value: (facts) => facts.radiatorMm,
     limit: (facts) => facts.radiatorXmaxMm ?? 0,
-    message: (facts) =>
-      `At full drive the passive radiator would move ${mm(facts.radiatorMm)}; it is clean up to ${mm(facts.radiatorXmaxMm ?? 0)}.`,
+    message: (facts) => {
+      const { moves, clean } = travels(facts.radiatorMm, facts.radiatorXmaxMm ?? 0)
+      return `At full drive the passive radiator ${moves}; ${clean}.`
+    },
     remedies: (facts) => [
       'Use a larger radiator, or two.',
       turnedDown(facts, (facts.radiatorXmaxMm ?? 0) / facts.radiatorMm),
@@ -126,8 +140,10 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: ({ drivePower }) => drivePower !== null && drivePower.powerW > drivePower.ratedW,
     value: ({ drivePower }) => drivePower?.powerW ?? 0,
     limit: ({ drivePower }) => drivePower?.ratedW ?? 0,
-    message: ({ drivePower }) =>
-      `A steady sine at this voltage puts ${watt(drivePower?.powerW ?? 0)} in a driver rated for ${watt(drivePower?.ratedW ?? 0)}.`,
+    message: ({ drivePower }) => {
+      const [power, rated] = saidApart(drivePower?.powerW ?? 0, drivePower?.ratedW ?? 0, 'W')
+      return `A steady sine at this voltage puts ${power} in a driver rated for ${rated}.`
+    },
     remedies: (facts) => [
       turnedDown(
         facts,

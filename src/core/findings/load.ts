@@ -2,6 +2,7 @@ import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import { speakerLead } from '../power/cable.ts'
 import { decibel, hertz, ohm, significant, watt } from '../say.ts'
+import { saidApart } from '../say-apart.ts'
 import { put, putWithin, type Remedy, remedy, takeOut } from './remedy.ts'
 import { downToThree } from './rounded.ts'
 import type { Rule } from './rule.ts'
@@ -87,8 +88,10 @@ export const loadRules: readonly Rule<LoadFacts>[] = [
     when: ({ load }) => load.mayDrive === false,
     value: ({ load }) => load.minimumOhm,
     limit: allowedOhm,
-    message: (facts) =>
-      `The amplifier would see ${ohm(facts.load.minimumOhm)} ${whereLowest(facts)}; it stands ${ohm(allowedOhm(facts))} at the least, 80 % of its rated minimum.`,
+    message: (facts) => {
+      const [seen, least] = saidApart(facts.load.minimumOhm, allowedOhm(facts), 'ohm')
+      return `The amplifier would see ${seen} ${whereLowest(facts)}; it stands ${least} at the least, 80 % of its rated minimum.`
+    },
     remedies: (facts) => [
       ...drivable(facts).map(({ wiring, text, ratedOhm, powerW }) =>
         remedy(`Wire ${text}: ${ohm(ratedOhm)}${powerW === null ? '' : `, ${watt(powerW)} clean`}.`, [

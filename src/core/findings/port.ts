@@ -1,5 +1,6 @@
 import { MOST_TUBE_SHARE } from '../box/port-geometry.ts'
 import { hertz, litre, mm } from '../say.ts'
+import { mmApart, saidApart } from '../say-apart.ts'
 import type { PortFacts } from './port-facts.ts'
 import { leastLengthMm, longer, SHORTEST_MM, shorter } from './port-remedies.ts'
 import { type Remedy, remedy, takeOut } from './remedy.ts'
@@ -31,8 +32,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     when: (facts) => facts.lengthMm === null,
     value: (facts) => facts.tuningHz,
     limit: (facts) => facts.highestTuningHz,
-    message: (facts) =>
-      `No tube of this size tunes this box to ${hertz(facts.tuningHz)}: even the bare opening tunes it to ${hertz(facts.highestTuningHz)}, and every length of tube lowers that.`,
+    message: (facts) => {
+      const [wanted, highest] = saidApart(facts.tuningHz, facts.highestTuningHz, 'Hz')
+      return `No tube of this size tunes this box to ${wanted}: even the bare opening tunes it to ${highest}, and every length of tube lowers that.`
+    },
     remedies: (facts) => [
       ...longer(facts, leastLengthMm(facts)),
       'Use a wider port, or more of them.',
@@ -48,8 +51,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
       facts.lengthMm !== null && facts.panelThicknessMm !== null && facts.lengthMm < facts.panelThicknessMm,
     value: lengthOf,
     limit: (facts) => facts.panelThicknessMm ?? 0,
-    message: (facts) =>
-      `The port would be ${mm(lengthOf(facts))} long, less than the panel of ${mm(facts.panelThicknessMm ?? 0)} it goes through.`,
+    message: (facts) => {
+      const [long, thick] = mmApart(lengthOf(facts), facts.panelThicknessMm ?? 0)
+      return `The port would be ${long} long, less than the panel of ${thick} it goes through.`
+    },
     remedies: (facts) => [
       'Use a wider port: the length grows with its area.',
       ...longer(facts, leastLengthMm(facts)),
@@ -85,8 +90,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     },
     value: behindTubeMm,
     limit: (facts) => facts.diameterMm,
-    message: (facts) =>
-      `Behind the tube only ${mm(behindTubeMm(facts))} stay free; with less than a diameter, ${mm(facts.diameterMm)}, it tunes lower than calculated.`,
+    message: (facts) => {
+      const [free, diameter] = mmApart(behindTubeMm(facts), facts.diameterMm)
+      return `Behind the tube only ${free} stay free; with less than a diameter, ${diameter}, it tunes lower than calculated.`
+    },
     remedies: (facts) => [
       'Bend the tube or use a narrower one.',
       ...shorterBehind(facts),
@@ -101,8 +108,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
     when: (facts) => facts.lengthMm !== null && facts.straightMm < 0,
     value: (facts) => lengthOf(facts) - facts.straightMm,
     limit: lengthOf,
-    message: (facts) =>
-      `The bends alone are ${mm(lengthOf(facts) - facts.straightMm)} long, more than the ${mm(lengthOf(facts))} the port may have.`,
+    message: (facts) => {
+      const [bends, whole] = mmApart(lengthOf(facts) - facts.straightMm, lengthOf(facts))
+      return `The bends alone are ${bends} long, more than the ${whole} the port may have.`
+    },
     remedies: (facts) => [
       remedy('Leave the bends out: a port this short needs none.', [takeOut(`${facts.at}/elbows`)]),
       'Use fewer or tighter bends.',
@@ -136,8 +145,10 @@ export const portRules: readonly Rule<PortFacts>[] = [
       facts.tubeAirL <= MOST_TUBE_SHARE * facts.netVolumeL,
     value: lengthOf,
     limit: cubeEdgeMm,
-    message: (facts) =>
-      `The port would be ${mm(lengthOf(facts))} long; a cube of this volume is only ${mm(cubeEdgeMm(facts))} wide.`,
+    message: (facts) => {
+      const [long, wide] = mmApart(lengthOf(facts), cubeEdgeMm(facts))
+      return `The port would be ${long} long; a cube of this volume is only ${wide} wide.`
+    },
     remedies: (facts) => [
       'Bend the tube, keeping its length along the middle.',
       'Use a narrower tube.',

@@ -1,4 +1,5 @@
 import { mm } from '../say.ts'
+import { mmApart } from '../say-apart.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
 import { LEAST_COVER_MM, LEAST_LAND_MM } from '../shop/hole-saw.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
@@ -67,8 +68,10 @@ export const drillingRules: readonly Rule<ShopFacts>[] = [
     when: ({ driverScrew }) => driverScrew !== null && driverScrew.lengthMm > driverScrew.longestMm,
     value: ({ driverScrew }) => driverScrew?.lengthMm ?? 0,
     limit: ({ driverScrew }) => driverScrew?.longestMm ?? 0,
-    message: ({ driverScrew, thicknessMm }) =>
-      `The driver screws of ${mm(driverScrew?.lengthMm ?? 0)} are too long for ${mm(thicknessMm)} of board under a flange of ${mm(driverScrew?.flangeMm ?? 0)}: ${mm(driverScrew?.longestMm ?? 0)} at most.`,
+    message: ({ driverScrew, thicknessMm }) => {
+      const [screw, longest] = mmApart(driverScrew?.lengthMm ?? 0, driverScrew?.longestMm ?? 0)
+      return `The driver screws of ${screw} are too long for ${mm(thicknessMm)} of board under a flange of ${mm(driverScrew?.flangeMm ?? 0)}: ${longest} at most.`
+    },
     remedies: ({ driverScrew }) => [
       `Use screws up to ${mm(driverScrew?.longestMm ?? 0)}, or washers under the heads.`,
       'Clip the points, or use M3 bolts with nuts.',
@@ -82,8 +85,10 @@ export const drillingRules: readonly Rule<ShopFacts>[] = [
     when: ({ faceScrew }) => faceScrew !== null && faceScrew.edgeMm < FACE_SCREW_EDGE_MM,
     value: ({ faceScrew }) => faceScrew?.edgeMm ?? 0,
     limit: () => FACE_SCREW_EDGE_MM,
-    message: ({ faceScrew }) =>
-      `A driver screw sits ${mm(faceScrew?.edgeMm ?? 0)} from an edge; fibreboard splits below ${mm(FACE_SCREW_EDGE_MM)}.`,
+    message: ({ faceScrew }) => {
+      const [away, least] = mmApart(faceScrew?.edgeMm ?? 0, FACE_SCREW_EDGE_MM)
+      return `A driver screw sits ${away} from an edge; fibreboard splits below ${least}.`
+    },
     remedies: () => [
       'Drill the pilot to the full core size, or use bolts.',
       'Turn the driver so that no screw points at the edge.',
@@ -97,8 +102,10 @@ export const drillingRules: readonly Rule<ShopFacts>[] = [
     when: ({ faceScrew }) => faceScrew !== null && faceScrew.cornerMm < FACE_SCREW_CORNER_MM,
     value: ({ faceScrew }) => faceScrew?.cornerMm ?? 0,
     limit: () => FACE_SCREW_CORNER_MM,
-    message: ({ faceScrew }) =>
-      `A driver screw sits ${mm(faceScrew?.cornerMm ?? 0)} from a corner; fibreboard splits below ${mm(FACE_SCREW_CORNER_MM)}.`,
+    message: ({ faceScrew }) => {
+      const [away, least] = mmApart(faceScrew?.cornerMm ?? 0, FACE_SCREW_CORNER_MM)
+      return `A driver screw sits ${away} from a corner; fibreboard splits below ${least}.`
+    },
     remedies: () => ['Drill the pilot to the full core size, or use bolts.'],
   },
 ]

@@ -1,4 +1,5 @@
 import { mm } from '../say.ts'
+import { mmApart } from '../say-apart.ts'
 import type { Homeless } from '../shop/back.ts'
 import type { BraceClash } from '../shop/brace-clashes.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
@@ -118,8 +119,10 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
       backWeb !== null && backWeb.webMm >= BREAKING_WEB_MM && backWeb.webMm < leastWebMm,
     value: ({ backWeb }) => backWeb?.webMm ?? 0,
     limit: ({ leastWebMm }) => leastWebMm,
-    message: ({ backWeb, leastWebMm }) =>
-      `On the back ${mm(backWeb?.webMm ?? 0)} of wood stay between ${backWeb?.between.join(' and ')}; ${mm(leastWebMm)} are wanted.`,
+    message: ({ backWeb, leastWebMm }) => {
+      const [wood, least] = mmApart(backWeb?.webMm ?? 0, leastWebMm)
+      return `On the back ${wood} of wood stay between ${backWeb?.between.join(' and ')}; ${least} are wanted.`
+    },
     remedies: () => ['Move them apart.', 'Use a smaller cut-out.'],
   },
   {
@@ -173,8 +176,10 @@ export const fittingRules: readonly Rule<ShopFacts>[] = [
     when: ({ control }) => control !== null && control.knobMm !== null && control.knobMm < LEAST_FOR_KNOB_MM,
     value: ({ control }) => control?.knobMm ?? 0,
     limit: () => LEAST_FOR_KNOB_MM,
-    message: ({ control }) =>
-      `The shaft of the control stands out ${mm(Math.max(0, control?.knobMm ?? 0))}; a knob grips on ${mm(LEAST_FOR_KNOB_MM)}.`,
+    message: ({ control }) => {
+      const [shaft, least] = mmApart(Math.max(0, control?.knobMm ?? 0), LEAST_FOR_KNOB_MM)
+      return `The shaft of the control stands out ${shaft}; a knob grips on ${least}.`
+    },
     remedies: ({ control }) => [
       `Use a shaft ${atLeast(LEAST_FOR_KNOB_MM - (control?.knobMm ?? 0))} longer, or an extension on it.`,
       'Hold the control in a thin metal plate over a hole that its body passes.',

@@ -1,4 +1,5 @@
 import { mm } from '../say.ts'
+import { mmApart } from '../say-apart.ts'
 import { DRILL_CAUTION } from '../shop/cautions.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
@@ -77,8 +78,10 @@ export const frontRules: readonly Rule<ShopFacts>[] = [
     when: ({ web, leastWebMm }) => web !== null && web.webMm >= BREAKING_WEB_MM && web.webMm < leastWebMm,
     value: ({ web }) => web?.webMm ?? 0,
     limit: ({ leastWebMm }) => leastWebMm,
-    message: ({ web, leastWebMm }) =>
-      `${mm(web?.webMm ?? 0)} of wood stay between ${web?.between.join(' and ')}; ${mm(leastWebMm)} are wanted.`,
+    message: ({ web, leastWebMm }) => {
+      const [wood, least] = mmApart(web?.webMm ?? 0, leastWebMm)
+      return `${wood} of wood stay between ${web?.between.join(' and ')}; ${least} are wanted.`
+    },
     remedies: forMoreWood,
   },
   {

@@ -1,4 +1,5 @@
 import { hertz, litre, mm } from '../say.ts'
+import { mmApart } from '../say-apart.ts'
 import { LEAST_BEHIND_MAGNET_MM, LEAST_BETWEEN_BODIES_MM } from '../shop/inside-fit.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
 import type { Rule } from './rule.ts'
@@ -31,8 +32,10 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     when: ({ magnet }) => magnet !== null && magnet.behindMm >= 0 && magnet.behindMm < LEAST_BEHIND_MAGNET_MM,
     value: ({ magnet }) => magnet?.behindMm ?? 0,
     limit: () => LEAST_BEHIND_MAGNET_MM,
-    message: ({ magnet }) =>
-      `${mm(magnet?.behindMm ?? 0)} stay behind the magnet of ${magnet?.id}; ${mm(LEAST_BEHIND_MAGNET_MM)} let the air through.`,
+    message: ({ magnet }) => {
+      const [behind, least] = mmApart(magnet?.behindMm ?? 0, LEAST_BEHIND_MAGNET_MM)
+      return `${behind} stay behind the magnet of ${magnet?.id}; ${least} let the air through.`
+    },
     remedies: ({ magnet }) => [
       `Make the box ${mm(LEAST_BEHIND_MAGNET_MM - (magnet?.behindMm ?? 0))} deeper.`,
       'Put a ring under the flange.',
@@ -63,8 +66,10 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     when: ({ tube }) => tube !== null && tube.behindMm > 0 && tube.behindMm < tube.leastMm,
     value: ({ tube }) => tube?.behindMm ?? 0,
     limit: ({ tube }) => tube?.leastMm ?? 0,
-    message: ({ tube }) =>
-      `${mm(tube?.behindMm ?? 0)} stay behind the tube; below one inner diameter, ${mm(tube?.leastMm ?? 0)}, the tuning falls.`,
+    message: ({ tube }) => {
+      const [behind, least] = mmApart(tube?.behindMm ?? 0, tube?.leastMm ?? 0)
+      return `${behind} stay behind the tube; below one inner diameter, ${least}, the tuning falls.`
+    },
     remedies: () => [
       'Bend the tube, or lead it out through the side.',
       'Tune a little higher, with a shorter tube.',
@@ -78,8 +83,10 @@ export const insideRules: readonly Rule<ShopFacts>[] = [
     when: ({ tube }) => tube !== null && tube.insideMm > 0 && tube.sideMm < tube.leastSideMm,
     value: ({ tube }) => tube?.sideMm ?? 0,
     limit: ({ tube }) => tube?.leastSideMm ?? 0,
-    message: ({ tube }) =>
-      `The tube runs ${mm(tube?.sideMm ?? 0)} from a wall; within half an inner diameter, ${mm(tube?.leastSideMm ?? 0)}, the tuning falls.`,
+    message: ({ tube }) => {
+      const [away, least] = mmApart(tube?.sideMm ?? 0, tube?.leastSideMm ?? 0)
+      return `The tube runs ${away} from a wall; within half an inner diameter, ${least}, the tuning falls.`
+    },
     remedies: () => [
       'Move the port away from the wall.',
       'Reckon with a tuning some per cent lower and shorten the tube by ear.',

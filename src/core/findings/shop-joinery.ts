@@ -1,4 +1,5 @@
 import { mm } from '../say.ts'
+import { mmApart } from '../say-apart.ts'
 import { KNIFE_CAUTION } from '../shop/cautions.ts'
 import { EDGE_SCREW_CORNER_MM } from '../shop/screws.ts'
 import type { ShopFacts } from '../shop/shop-facts.ts'
@@ -34,8 +35,10 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
       thicknessMm >= EDGE_SCREW_BOARD_MM,
     value: ({ panelScrew }) => panelScrew?.diameterMm ?? 0,
     limit: ({ panelScrew }) => panelScrew?.thickestMm ?? 0,
-    message: ({ panelScrew, thicknessMm }) =>
-      `Screws of ${mm(panelScrew?.diameterMm ?? 0)} split the edge of a board of ${mm(thicknessMm)}; a quarter of the board, ${mm(panelScrew?.thickestMm ?? 0)}, is the most.`,
+    message: ({ panelScrew, thicknessMm }) => {
+      const [screw, thickest] = mmApart(panelScrew?.diameterMm ?? 0, panelScrew?.thickestMm ?? 0)
+      return `Screws of ${screw} split the edge of a board of ${mm(thicknessMm)}; a quarter of the board, ${thickest}, is the most.`
+    },
     remedies: () => [
       'Glue the joints, with a batten in each corner.',
       'Use thinner screws or thicker board.',
@@ -49,8 +52,10 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     when: ({ panelScrew, thicknessMm }) => panelScrew !== null && thicknessMm < EDGE_SCREW_BOARD_MM,
     value: ({ thicknessMm }) => thicknessMm,
     limit: () => EDGE_SCREW_BOARD_MM,
-    message: ({ thicknessMm }) =>
-      `The edge of a board of ${mm(thicknessMm)} splits round any screw; it takes ${mm(EDGE_SCREW_BOARD_MM)} or more.`,
+    message: ({ thicknessMm }) => {
+      const [board, least] = mmApart(thicknessMm, EDGE_SCREW_BOARD_MM)
+      return `The edge of a board of ${board} splits round any screw; it takes ${least} or more.`
+    },
     remedies: () => [
       'Glue the joints, with a batten in each corner to screw into from inside.',
       `Use board of ${mm(EDGE_SCREW_BOARD_MM)} or more.`,
@@ -64,8 +69,10 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     when: ({ panelScrew }) => panelScrew !== null && panelScrew.lengthMm < panelScrew.wantedMm,
     value: ({ panelScrew }) => panelScrew?.lengthMm ?? 0,
     limit: ({ panelScrew }) => panelScrew?.wantedMm ?? 0,
-    message: ({ panelScrew }) =>
-      `Panel screws of ${mm(panelScrew?.lengthMm ?? 0)} hold little in an edge; ${mm(panelScrew?.wantedMm ?? 0)} reach six diameters deep.`,
+    message: ({ panelScrew }) => {
+      const [screw, wanted] = mmApart(panelScrew?.lengthMm ?? 0, panelScrew?.wantedMm ?? 0)
+      return `Panel screws of ${screw} hold little in an edge; ${wanted} reach six diameters deep.`
+    },
     remedies: ({ panelScrew }) => [
       `Use screws of about ${mm(panelScrew?.wantedMm ?? 0)}.`,
       'Let the glue do the work and clamp.',
@@ -91,8 +98,10 @@ export const joineryRules: readonly Rule<ShopFacts>[] = [
     when: ({ strip, thicknessMm }) => strip !== null && strip.eachMm < thicknessMm,
     value: ({ strip }) => strip?.eachMm ?? 0,
     limit: ({ thicknessMm }) => thicknessMm,
-    message: ({ strip, thicknessMm }) =>
-      `The band is ${mm(strip?.eachMm ?? 0)} wide${(strip?.slitsInto ?? 1) > 1 ? ' after slitting' : ''} and does not cover an edge of ${mm(thicknessMm)}.`,
+    message: ({ strip, thicknessMm }) => {
+      const [band, edge] = mmApart(strip?.eachMm ?? 0, thicknessMm)
+      return `The band is ${band} wide${(strip?.slitsInto ?? 1) > 1 ? ' after slitting' : ''} and does not cover an edge of ${edge}.`
+    },
     remedies: forWiderBands,
     caution: KNIFE_CAUTION,
   },
