@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { drawn, startBrowser, startService, visit } from './touch-page.ts'
@@ -79,26 +78,6 @@ describe('another choice', () => {
     expect(kept.box.outer.heightMm).toBe('24 in')
     await context.close()
   })
-})
-
-it('two kinds of driver are wired by one touch, parts from the service', async () => {
-  const { page, context } = await visit(browser, service.address)
-  const design = JSON.parse(readFileSync('tests/designs/two-way-monitor.json', 'utf8'))
-  const file = { ...design, wiring: undefined }
-  await page.locator('#file').setInputFiles({
-    name: 'two.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(file)),
-  })
-  await page.getByText('Still needed: How to wire them.').waitFor()
-  await drawn(page, () => press(page, 'Wire so: Hand over at 3500 Hz'))
-  const kept = await page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
-  const [woofer, tweeter] = kept.wiring.parallel
-  expect(woofer.series[1]).toBe('woofer')
-  expect(tweeter.series[1]).toBe('tweeter')
-  // First order by hand: C = 1 / (2 pi f R), 5.6 ohm and a little coil: near 8 uF; the usual series has 6.8, 8.2 and 10.
-  expect([6.8, 8.2]).toContain(tweeter.series[0].capacitorUf)
-  await context.close()
 })
 
 it('the focus stays at the button pressed, or goes to the heading beside it when the button is gone', async () => {

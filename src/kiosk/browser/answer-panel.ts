@@ -1,10 +1,11 @@
 import type { Answer } from './ask.ts'
 import type { Change, Draft } from './draft.ts'
-import { goTo, labelOf, type PlacedFault, sentence } from './fault-marks.ts'
+import { goTo, labelOf, type PlacedFault } from './fault-marks.ts'
 import { findingsList } from './findings-list.ts'
 import { keepingFocus } from './focus-kept.ts'
 import { tilesOf } from './glance.ts'
 import { button, make, part } from './make.ts'
+import { sentence } from './sentence.ts'
 
 const VERDICTS: Record<Answer['verdict'], string> = {
   ready: 'Ready to build',

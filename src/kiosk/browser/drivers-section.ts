@@ -1,15 +1,11 @@
-import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { type Draft, withValue } from './draft.ts'
 import { driverCount, driverData, driverMoreData, driverSize, ownBack } from './driver-fields.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
+import { driversOf, nameOf } from './kinds.ts'
 import { button, make } from './make.ts'
 
-export const driversOf = (draft: Draft): readonly Json[] => {
-  const list = valueAt(draft, '/drivers')
-  return Array.isArray(list) ? list : []
-}
-
-const nameOf = (draft: Draft, index: number): string =>
-  String(valueAt(draft, `/drivers/${index}/id`) ?? `driver ${index + 1}`)
+/** Where ways to wire them are shown; one and the same in every form, so that it does not fold while the answer is on its way. */
+const wirings = make('div', { id: 'wirings', class: 'offers' })
 
 export function driversSection(context: FormContext): HTMLElement {
   const { draft, change } = context
@@ -24,7 +20,7 @@ export function driversSection(context: FormContext): HTMLElement {
       {},
       button('Add another kind of driver', () => change(withAnotherDriver)),
     ),
-    make('div', { id: 'wirings', class: 'offers' }),
+    wirings,
   )
 }
 
@@ -58,7 +54,8 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
 
 function withAnotherDriver(draft: Draft): Draft {
   const taken = driversOf(draft).map((_, index) => nameOf(draft, index))
-  const id = ['main', 'second', 'third', 'fourth'].find((name) => !taken.includes(name))
+  const names = ['main', 'second', 'third', 'fourth']
+  const id = [...names.slice(taken.length), ...names].find((name) => !taken.includes(name))
   const driver = { id: id ?? `driver ${taken.length + 1}`, parameters: {} }
   return withValue(withValue(draft, '/wiring', undefined), '/drivers/-', driver)
 }

@@ -1,5 +1,6 @@
 import type { Faults } from './ask.ts'
 import { type Draft, valueAt } from './draft.ts'
+import { sentence } from './sentence.ts'
 
 /** A fault with the field that it is shown at; none for parts of the design that the form does not show. */
 export interface PlacedFault {
@@ -43,11 +44,6 @@ function show(row: HTMLElement, fault: PlacedFault | undefined): void {
 function hintOf(own: string, fault: PlacedFault | undefined): string {
   if (fault === undefined) return own
   return fault.needed ? `Still needed. ${own}` : sentence(fault)
-}
-
-export function sentence({ message }: Pick<PlacedFault, 'message'>): string {
-  const text = message.charAt(0).toUpperCase() + message.slice(1)
-  return /[.!?]$/.test(text) ? text : `${text}.`
 }
 
 /** How a field is called on the page. */

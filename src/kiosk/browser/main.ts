@@ -35,7 +35,8 @@ import { copyLink, openFile, openLink, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
-import { showFirstWirings } from './wire-kinds.ts'
+import type { Wirer } from './wiring-list.ts'
+import { showFirstWirings, showNoWirings, wiringFaultsPlaced } from './wiring-offers.ts'
 
 const SOON_MS = 200
 const A_MOMENT_MS = 2000
@@ -137,9 +138,12 @@ async function ask(): Promise<void> {
       again = setTimeout(() => void ask(), reply.retryAfterS * 1000)
       return
     }
-    if ('faults' in reply) showFirstWirings(reply.faults, draft, change)
-    const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
-    if ('faults' in reply) return showFaults(faults, events)
+    if ('faults' in reply) {
+      showFirstWirings(reply.faults, wirerOf(draft))
+      const placed = wiringFaultsPlaced(reply.faults, draft)
+      return showFaults(markFaults(form, placed.faults, placed.draft), events)
+    }
+    markFaults(form, [], draft)
     await answered(reply.answer, draft, coming, signal)
   } catch (error) {
     if (!isAbort(error)) throw error
@@ -149,9 +153,11 @@ async function ask(): Promise<void> {
   }
 }
 
+const wirerOf = (draft: Draft): Wirer => ({ draft, past: history.past, take: change })
+
 async function answered(answer: Answer, draft: Draft, coming: readonly Coming[], signal: AbortSignal) {
   showAnswer(answer, draft, events)
-  showOffers(form, answer, draft, change)
+  showOffers(form, answer, wirerOf(draft))
   const complete = await drawPictures(coming, signal)
   if (!complete && !signal.aborted) again = setTimeout(() => void ask(), A_MOMENT_MS)
   else if (!signal.aborted)
@@ -169,6 +175,7 @@ function open(draft: Draft): void {
   document.body.dataset['view'] = 'design'
   showNothing()
   drawForm()
+  showNoWirings()
   stepTaken()
   part('title', HTMLElement).focus()
   for (const place of [document.documentElement, form, part('nav', HTMLElement)]) place.scrollTo(0, 0)

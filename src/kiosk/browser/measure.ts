@@ -3,11 +3,12 @@ import type { Finding } from '../../schema/frame.ts'
 import { ask, isAbort } from './ask.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { driverData, driverMoreData } from './driver-fields.ts'
-import { markFaults, sentence } from './fault-marks.ts'
+import { markFaults } from './fault-marks.ts'
 import { unitText } from './field.ts'
 import { rows } from './form-parts.ts'
 import { button, make } from './make.ts'
 import { bench, sweeps } from './measure-fields.ts'
+import { sentence } from './sentence.ts'
 
 const SWEEPS = ['/drivers/0/freeAir', '/drivers/0/withMass']
 

@@ -3,54 +3,20 @@ import { sizeWayOf } from './box-section.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { button, make, part } from './make.ts'
-
-type Take = (change: (draft: Draft) => Draft) => void
+import type { Wirer } from './wiring-list.ts'
+import { showWirings } from './wiring-offers.ts'
 
 /** Shows in the form what the answer offers: other wirings, and boxes that suit. */
-export function showOffers(form: HTMLElement, answer: Answer, draft: Draft, take: Take): void {
+export function showOffers(form: HTMLElement, answer: Answer, wirer: Wirer): void {
   const show = () => {
-    const wirings = part('wirings', HTMLElement)
-    delete wirings.dataset['at']
-    wirings.replaceChildren(...wiringOffers(answer, draft, take))
-    part('suited', HTMLElement).replaceChildren(...boxOffers(answer, take))
+    showWirings(answer, wirer)
+    part('suited', HTMLElement).replaceChildren(...boxOffers(answer, wirer.take))
   }
   keepingFocus(form, show, headingOf)
 }
 
-/** Other wirings of the same drivers; the ones the amplifier may drive first. */
-function wiringOffers({ alternatives, load }: Answer, draft: Draft, take: Take): HTMLElement[] {
-  if (alternatives.length === 0) return []
-  const now = JSON.stringify(valueAt(draft, '/wiring') ?? null)
-  return [
-    make('h3', {}, 'How to wire them'),
-    make('p', { class: 'hint' }, `As it stands the load is ${rounded(load.ratedOhm)} Ω on a channel.`),
-    make(
-      'ul',
-      { class: 'choices' },
-      alternatives.slice(0, 4).map(({ wiring, text, ratedOhm, mayDrive, levelDb }) => {
-        const chosen = JSON.stringify(wiring) === now
-        const level = levelDb === null || Math.abs(levelDb) < 0.05 ? '' : `, ${rounded(levelDb)} dB`
-        const safe = mayDrive === false ? ', too low for the amplifier' : ''
-        return make(
-          'li',
-          {},
-          `${text}: ${rounded(ratedOhm)} Ω${level}${safe} `,
-          chosen
-            ? make('span', { class: 'chosen' }, 'as it is')
-            : button(
-                'Wire so',
-                () => take((design) => withValue(design, '/wiring', wiring)),
-                'do',
-                `Wire so: ${text}`,
-              ),
-        )
-      }),
-    ),
-  ]
-}
-
 /** Boxes that suit these drivers. */
-function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
+function boxOffers({ suitedBoxes }: Answer, take: Wirer['take']): HTMLElement[] {
   const real = suitedBoxes.filter(({ netVolumeL }) => netVolumeL !== null)
   if (real.length === 0) return []
   return [
@@ -62,11 +28,14 @@ function boxOffers({ suitedBoxes }: Answer, take: Take): HTMLElement[] {
         make(
           'li',
           {},
-          make('b', {}, `${box.kind === 'closed' ? 'Closed' : 'With a tube'}, ${plainly(box.alignment)}`),
-          ' ',
-          make('span', { class: 'term' }, box.alignment),
-          ': ',
-          `${box.text} `,
+          make(
+            'span',
+            {},
+            make('b', {}, `${box.kind === 'closed' ? 'Closed' : 'With a tube'}, ${plainly(box.alignment)}`),
+            ' ',
+            make('span', { class: 'term' }, box.alignment),
+            `: ${box.text}`,
+          ),
           button(
             'Take this box',
             () => take((draft) => boxTaken(draft, box)),
@@ -93,8 +62,6 @@ const SOUNDS: readonly [RegExp, string][] = [
 
 const plainly = (alignment: string): string =>
   SOUNDS.find(([name]) => name.test(alignment))?.[1] ?? 'as wished'
-
-const rounded = (value: number): number => Number(value.toPrecision(2))
 
 /** The box by its volume, in the proportions it has. */
 function boxTaken(draft: Draft, { kind, netVolumeL, tuningHz }: Answer['suitedBoxes'][number]): Draft {

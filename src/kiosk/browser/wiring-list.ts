@@ -1,0 +1,93 @@
+import { type Draft, withValue } from './draft.ts'
+import { type Kind, kindsOf } from './kinds.ts'
+import { button, make } from './make.ts'
+import { tell } from './notice.ts'
+import { type Built, built } from './wiring-built.ts'
+import { type Plan, plansOf } from './wiring-plans.ts'
+import { partsIn, wordsOf } from './wiring-tree.ts'
+
+/** What the offers need of the page. */
+export interface Wirer {
+  draft: Draft
+  past: readonly Draft[]
+  take: (change: (draft: Draft) => Draft) => void
+}
+
+/** So long nothing is typed before the service is asked for every offer. */
+const CALM_MS = 400
+
+/** The list on show: kept while it offers the same, so that nothing jumps while somebody types. */
+let shown = { texts: '', element: make('ul', { class: 'choices' }) }
+let wiring: Wirer | undefined
+let calm = 0
+
+/** Ways to wire the drivers, each with its parts and its load as the service has them, and a button that takes it. */
+export function showPlans(wirer: Wirer): HTMLElement {
+  wiring = wirer
+  clearTimeout(calm)
+  const kinds = kindsOf(wirer.draft)
+  const odd = kinds.filter(({ each }) => !Number.isInteger(each) || each < 1)
+  if (odd.length > 0 || new Set(kinds.map(({ id }) => id)).size < kinds.length)
+    return make('p', {}, saidOf(odd))
+  const plans = plansOf(kinds, wirer.draft, wirer.past)
+  const texts = JSON.stringify(plans)
+  if (texts !== shown.texts) shown = { texts, element: make('ul', { class: 'choices' }, plans.map(offer)) }
+  calm = setTimeout(() => void lookAtAll(plans, wirer), CALM_MS)
+  return shown.element
+}
+
+const saidOf = (odd: readonly Kind[]): string =>
+  odd.length === 0
+    ? 'Two drivers have the same name; give each its own.'
+    : `${odd.map(({ id }) => id).join(' and ')}: the channels of a box cannot share them evenly. Change how many there are, the boxes or the channels.`
+
+const offer = (plan: Plan): HTMLElement =>
+  make(
+    'li',
+    {},
+    make('span', {}, make('b', {}, plan.text), make('span', {})),
+    button('Wire so', () => void wire(plan), 'do', `Wire so: ${plan.text}`),
+  )
+
+async function wire(plan: Plan): Promise<void> {
+  if (wiring === undefined) return
+  const { draft, take } = wiring
+  try {
+    const { wiring: chosen } = await built(plan, draft)
+    take((design) => withValue(design, '/wiring', chosen))
+  } catch (error) {
+    tell(error instanceof Error ? error.message : String(error))
+  }
+}
+
+async function lookAtAll(plans: readonly Plan[], wirer: Wirer): Promise<void> {
+  const { element } = shown
+  await Promise.all(
+    plans.map(async (plan, index) => {
+      const said = await built(plan, wirer.draft).then(saidIn, () => '')
+      const place = element.children[index]?.querySelector('span span')
+      if (wiring === wirer && place) place.textContent = said
+    }),
+  )
+}
+
+/** Parts to buy, the load, and what the service warns of. */
+function saidIn({ wiring: chosen, answer }: Built): string {
+  const parts = partsIn(chosen)
+  const bought = `: ${parts.length === 0 ? wordsOf(chosen) : parts.join(', ')}`
+  if (answer === undefined) return bought
+  const { load, findings } = answer
+  const warned = findings.filter(
+    ({ at, severity, code }) => at.startsWith('/wiring') && severity !== 'note' && code !== TOO_LOW,
+  )
+  const safe = load.mayDrive === false ? ', too low for the amplifier' : ''
+  return [
+    `${bought}; ${rounded(load.ratedOhm)} Ω, lowest ${rounded(load.minimumOhm)} Ω${safe}.`,
+    ...warned.map(({ message }) => message),
+  ].join(' ')
+}
+
+/** Said in short here. */
+const TOO_LOW = 'load-below-amplifier-minimum'
+
+const rounded = (value: number): number => Number(value.toPrecision(2))

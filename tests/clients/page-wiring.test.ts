@@ -1,0 +1,110 @@
+import { readFileSync } from 'node:fs'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+
+let service: Awaited<ReturnType<typeof startService>>
+let browser: Browser
+beforeAll(async () => {
+  service = await startService()
+  browser = await startBrowser()
+})
+afterAll(async () => {
+  await browser?.close()
+  await service?.end()
+})
+
+const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click()
+const kept = (page: Page) => page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
+const twoWay = JSON.parse(readFileSync('tests/designs/two-way-monitor.json', 'utf8'))
+const open = (page: Page, design: object) =>
+  page.locator('#file').setInputFiles({
+    name: 'd.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  })
+
+/** The usual series of three values a decade and four (E12), nearest to a value by ratio. */
+const nearestE12 = (value: number): number => {
+  const decade = 10 ** Math.floor(Math.log10(value))
+  const series = [1, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2, 10].map((one) => one * decade)
+  const far = (one: number) => Math.abs(Math.log(one / value))
+  return Number(series.reduce((best, one) => (far(one) < far(best) ? one : best)).toPrecision(2))
+}
+
+it('two kinds of driver are wired by one touch, parts and load from the service', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await open(page, { ...twoWay, wiring: undefined })
+  await page.getByText('Still needed: How to wire them.').waitFor()
+  const offer = page.locator('#wirings li', { hasText: 'woofer up to 3500 Hz' })
+  await offer.getByText(/µF; \d/).waitFor()
+  const said = await offer.textContent()
+  await drawn(page, () => press(page, 'Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz'))
+  const [woofer, tweeter] = (await kept(page)).wiring.parallel
+  expect(woofer.series[1]).toBe('woofer')
+  expect(tweeter.series[1]).toBe('tweeter')
+  // First order by hand: C = 1 / (2 pi f R), 5.6 ohm and 0.02 mH: 5.62 ohm at 3500 Hz.
+  expect(tweeter.series[0].capacitorUf).toBe(nearestE12(1e6 / (2 * Math.PI * 3500 * 5.62)))
+  expect(said).toContain(`${tweeter.series[0].capacitorUf} µF`)
+  const load = await page.locator('.tile', { hasText: 'Load on a channel' }).textContent()
+  expect(said).toContain(/([\d.]+ Ω)lowest|([\d.]+ Ω)/.exec(load ?? '')?.[0].replace('lowest', ''))
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('equal drivers beside another kind hang together as the amplifier may drive them', async () => {
+  const { page, context } = await visit(browser, service.address)
+  const [woofer, tweeter] = twoWay.drivers
+  const drivers = [
+    { ...woofer, count: 4 },
+    { ...tweeter, count: 2 },
+  ]
+  await open(page, {
+    ...twoWay,
+    box: { ...twoWay.box, outer: { widthMm: 300, heightMm: 800, depthMm: 300 } },
+    drivers,
+  })
+  await page.getByText(/What was wired stays until you choose/).waitFor()
+  await drawn(page, () => press(page, 'Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz'))
+  const [low, high] = (await kept(page)).wiring.parallel
+  // Four of 8 ohm in parallel are 2 ohm and two tweeters 2.8 ohm: below 80 % of the 4 ohm of the board.
+  const pair = { series: ['woofer', 'woofer'] }
+  expect([
+    { parallel: [pair, pair] },
+    { series: [{ parallel: ['woofer', 'woofer'] }, { parallel: ['woofer', 'woofer'] }] },
+  ]).toContainEqual(low.series[1].parallel ? low.series[1] : { series: low.series.slice(1) })
+  expect(high.series.slice(1)).toEqual(['tweeter', 'tweeter'])
+  expect(high.series[0].capacitorUf).toBe(nearestE12(1e6 / (2 * Math.PI * 3500 * 11.24)))
+  expect(await page.locator('#wirings').textContent()).not.toContain('stays until')
+  await context.close()
+})
+
+it('three kinds are wired by one touch, and another way by the next', async () => {
+  const { page, context } = await visit(browser, service.address, 'phone')
+  const third = { id: 'third', sharesBox: false, parameters: { reOhm: 6, fsHz: 300 } }
+  const [woofer, tweeter] = twoWay.drivers
+  const treble = { ...tweeter, parameters: { ...tweeter.parameters, fsHz: 1500 } }
+  await open(page, { ...twoWay, wiring: undefined, drivers: [woofer, treble, third] })
+  await drawn(page, () =>
+    press(page, 'Wire so: woofer up to 500 Hz, third 500 to 3500 Hz, tweeter from 3500 Hz'),
+  )
+  const [, middle] = (await kept(page)).wiring.parallel
+  // By hand: a coil of R / (2 pi f) and a capacitor of 1 / (2 pi f R) for a plain 6 ohm.
+  expect(middle.series[0].inductorMh).toBeCloseTo((1000 * 6) / (2 * Math.PI * 3500), 1)
+  expect(middle.series[1].capacitorUf).toBeGreaterThan(30)
+  expect(middle.series[2]).toBe('third')
+  await page.getByText('Wire them another way').click()
+  await drawn(page, () => press(page, /^Wire so: woofer up to 800 Hz/))
+  expect((await kept(page)).wiring.parallel[1].series[0].inductorMh).toBeLessThan(middle.series[0].inductorMh)
+  expect(await page.locator('#more-wirings').getAttribute('open')).not.toBeNull()
+  await drawn(page, () => press(page, /^Wire so: As before/))
+  expect((await kept(page)).wiring.parallel[1]).toEqual(middle)
+  await context.close()
+})
+
+it('drivers that the channels cannot share evenly are named', async () => {
+  const { page, context } = await visit(browser, service.address)
+  await open(page, { ...twoWay, wiring: undefined, amplifier: { ...twoWay.amplifier, channels: 2 } })
+  await page.getByText('woofer and tweeter: the channels of a box cannot share them evenly.').waitFor()
+  await context.close()
+})
