@@ -17,6 +17,7 @@ afterAll(async () => {
 const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click()
 const kept = (page: Page) => page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
 const twoWay = JSON.parse(readFileSync('tests/designs/two-way-monitor.json', 'utf8'))
+const driver = (page: Page, index: number) => page.locator('.driver').nth(index)
 const open = (page: Page, design: object) =>
   page.locator('#file').setInputFiles({
     name: 'd.json',
@@ -76,6 +77,34 @@ it('equal drivers beside another kind hang together as the amplifier may drive t
   expect(high.series.slice(1)).toEqual(['tweeter', 'tweeter'])
   expect(high.series[0].capacitorUf).toBe(nearestE12(1e6 / (2 * Math.PI * 3500 * 11.24)))
   expect(await page.locator('#wirings').textContent()).not.toContain('stays until')
+  await context.close()
+})
+
+it('a driver that is added leaves the crossover alone, is wired beside it, and is told of when it goes', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await open(page, twoWay)
+  await page.locator('#verdict[data-kind="review"]').waitFor()
+  await press(page, 'Add another kind of driver')
+  await driver(page, 2).getByLabel('It has its own closed back').check()
+  await driver(page, 2).getByLabel('Resistance on a meter Re').fill('16')
+  await page
+    .getByText(/"third" is not in the wiring/)
+    .first()
+    .waitFor()
+  expect((await kept(page)).wiring).toEqual(twoWay.wiring)
+  await drawn(page, () => press(page, 'Wire so: The others as they are, third from 8000 Hz'))
+  const { wiring } = await kept(page)
+  expect(wiring.parallel.slice(0, 2)).toEqual(twoWay.wiring.parallel)
+  expect(wiring.parallel[2]).toEqual({
+    series: [{ capacitorUf: nearestE12(1e6 / (2 * Math.PI * 8000 * 16)) }, 'third'],
+  })
+  await drawn(page, () => press(page, 'Remove tweeter'))
+  expect(await page.locator('#lost-wiring').textContent()).toContain('3.3 µF and tweeter')
+  await drawn(page, () => press(page, 'Bring it back'))
+  expect((await kept(page)).wiring).toEqual(wiring)
+  expect((await kept(page)).drivers).toHaveLength(3)
+  expect(await page.locator('#lost-wiring').count()).toBe(0)
+  expect(complaints).toEqual([])
   await context.close()
 })
 

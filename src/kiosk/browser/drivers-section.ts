@@ -1,11 +1,15 @@
-import { type Draft, withValue } from './draft.ts'
+import { type Draft, valueAt, withValue } from './draft.ts'
 import { driverCount, driverData, driverMoreData, driverSize, ownBack } from './driver-fields.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { driversOf, nameOf } from './kinds.ts'
 import { button, make } from './make.ts'
+import { type Removal, withoutDriver } from './removed-driver.ts'
 
 /** Where ways to wire them are shown; one and the same in every form, so that it does not fold while the answer is on its way. */
 const wirings = make('div', { id: 'wirings', class: 'offers' })
+
+/** The last driver that was taken out; told while drivers and wiring are as they were left. */
+let removal: Removal | undefined
 
 export function driversSection(context: FormContext): HTMLElement {
   const { draft, change } = context
@@ -20,15 +24,39 @@ export function driversSection(context: FormContext): HTMLElement {
       {},
       button('Add another kind of driver', () => change(withAnotherDriver)),
     ),
+    lostWiring(context),
     wirings,
   )
 }
+
+/** What went with a driver that was taken out, at the place, and a way back. */
+function lostWiring({ draft, change }: FormContext): HTMLElement | undefined {
+  if (removal === undefined || removal.said === '' || partsWired(draft) !== partsWired(removal.draft))
+    return undefined
+  const { said, back } = removal
+  return make(
+    'p',
+    { id: 'lost-wiring', class: 'lost' },
+    `${said} `,
+    button('Bring it back', () => change(back), 'do'),
+  )
+}
+
+const partsWired = (draft: Draft): string =>
+  JSON.stringify([
+    valueAt(draft, '/wiring') ?? null,
+    ...driversOf(draft).map((_, index) => nameOf(draft, index)),
+  ])
 
 function driverPart(context: FormContext, index: number, several: boolean): HTMLElement {
   const { draft, change, measure } = context
   const base = `/drivers/${index}`
   const name = nameOf(draft, index)
   const more = rows(context, driverMoreData, base)
+  const remove = () => {
+    removal = withoutDriver(context.draft, index, context.past)
+    change(() => removal?.draft ?? draft)
+  }
   return make(
     'div',
     { class: 'driver' },
@@ -48,17 +76,15 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
     rows(context, driverData, base),
     moreOf(`more-data-${index}`, 'More data, if you have them', more),
     moreOf(`more-size-${index}`, 'Its measures, for holes and fit', rows(context, driverSize, base)),
-    several ? button(`Remove ${name}`, () => change((now) => withoutDriver(now, index))) : undefined,
+    several ? button(`Remove ${name}`, remove) : undefined,
   )
 }
 
+/** The wiring stays: what is wired is wired, and the new driver is asked a place in it. */
 function withAnotherDriver(draft: Draft): Draft {
   const taken = driversOf(draft).map((_, index) => nameOf(draft, index))
   const names = ['main', 'second', 'third', 'fourth']
   const id = [...names.slice(taken.length), ...names].find((name) => !taken.includes(name))
   const driver = { id: id ?? `driver ${taken.length + 1}`, parameters: {} }
-  return withValue(withValue(draft, '/wiring', undefined), '/drivers/-', driver)
+  return withValue(draft, '/drivers/-', driver)
 }
-
-const withoutDriver = (draft: Draft, index: number): Draft =>
-  withValue(withValue(draft, '/wiring', undefined), `/drivers/${index}`, undefined)
