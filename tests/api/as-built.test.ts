@@ -21,7 +21,7 @@ const { frequencyHz = [], impedanceOhm = [], phaseDeg = [] } = leakyPair.measure
 
 interface Answer {
   verdict: string
-  findings: { code: string; at: string }[]
+  findings: { code: string; at: string; message: string }[]
   built: { box: string; tuningHz: { value: number } }
   working: { quantity: string; result: number }[]
   secondOpinion: { alpha: number }
@@ -36,6 +36,7 @@ describe('a finished box over HTTP', () => {
     expect(answer.verdict).toBe('review')
     expect(answer.findings.map(({ code }) => code)).toEqual(['as-built-leak', 'as-built-tube-long'])
     expect(answer.built.box).toBe('left')
+    expect(answer.findings[0]?.message).toMatch(/^The box leaks: the Q of its leak \(QL\) is \d/)
   })
 
   it('reads the sweep as text with decimal commas just as well', async () => {
@@ -101,7 +102,7 @@ describe('the sentences about a finished box', () => {
   it('name the figures, then the first cause, then how many more', () => {
     // The readings of the example are of a box tuned to 99 Hz with QL 4, QA 50 and QP 60: all in all Q 3.5.
     expect(answerTo(leakyPair)).toMatch(
-      /^The finished box is tuned to 99\.\d Hz, acts as 2\.5\d L, loses as much as Q 3\.\d\. The box leaks: QL is [34]\.\d instead of 10 .* 1 more cause in the findings\.$/,
+      /^The finished box is tuned to 99\.\d Hz, acts as 2\.5\d L, loses as much as Q 3\.\d\. The box leaks: the Q of its leak \(QL\) is [34]\.\d instead of 10 .* 1 more cause in the findings\.$/,
     )
   })
 

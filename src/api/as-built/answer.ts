@@ -7,7 +7,7 @@ function figuresText({ built }: AsBuiltSections): string {
   const parts = [
     tuningHz?.value != null && `is tuned to ${hertz(tuningHz.value)}`,
     resonanceHz?.value != null &&
-      `has its resonance at ${hertz(resonanceHz.value)}${qtc?.value == null ? '' : ` with Qtc ${significant(qtc.value, 2)}`}`,
+      `has its resonance at ${hertz(resonanceHz.value)}${qtc?.value == null ? '' : ` with a total Q (Qtc) of ${significant(qtc.value, 2)}`}`,
     effectiveVolumeL?.value != null && `acts as ${litre(effectiveVolumeL.value)}`,
     lossQ?.value != null && `loses as much as Q ${significant(lossQ.value, 2)}`,
   ].filter((part) => part !== false)

@@ -12,7 +12,7 @@ const ENDS = {
 
 function resonance({ tuning, port }: BoxTuningSections): string {
   if (tuning.fcHz !== undefined)
-    return `resonates at ${hertz(tuning.fcHz)} with a Qtc of ${(tuning.qtc ?? 0).toFixed(2)}`
+    return `resonates at ${hertz(tuning.fcHz)} with a total Q (Qtc) of ${(tuning.qtc ?? 0).toFixed(2)}`
   const length =
     port?.lengthMm === undefined || port.lengthMm === null ? '' : ` with a port of ${mm(port.lengthMm)}`
   return `is tuned to ${hertz(tuning.fbHz ?? 0)}${length}`

@@ -109,7 +109,7 @@ function ventedBox(driver: BoxSeeker, leakageQ: number | null): SuitedBox {
     tuningHz,
     f3Hz,
     peakDb: classic.peakDb,
-    text: `${litre(netVolumeL)} tuned to ${hertz(tuningHz)}, down to ${hertz(f3Hz)}, ${leakageQ === null ? 'without losses' : `with losses of QL ${significant(leakageQ, 2)}`}`,
+    text: `${litre(netVolumeL)} tuned to ${hertz(tuningHz)}, down to ${hertz(f3Hz)}, ${leakageQ === null ? 'without losses' : `with all losses taken as a leak of Q ${significant(leakageQ, 2)} (QL)`}`,
   }
 }
 

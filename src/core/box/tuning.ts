@@ -74,7 +74,7 @@ function nearestToClosed(qtc: number): Nearest {
     name: nearest.name,
     differencePct: percentApart(qtc / nearest.qtc),
     qtc: nearest.qtc,
-    text: `Qtc ${significant(qtc, 3)} against ${significant(nearest.qtc, 3)}`,
+    text: `total Q (Qtc) ${significant(qtc, 3)} against ${significant(nearest.qtc, 3)}`,
   }
 }
 

@@ -58,7 +58,7 @@ export const asBuiltBoxRules: readonly CauseRule[] = [
     limit: (facts) => plannedOf(facts, 'leakageQ'),
     strength: size('leakageQ'),
     message: (facts) =>
-      `The box leaks: QL is ${qText(facts, 'leakageQ')}${rangeText(facts, 'leakageQ', '')}. A leak takes bass and lets the cone travel further.`,
+      `The box leaks: the Q of its leak (QL) is ${qText(facts, 'leakageQ')}${rangeText(facts, 'leakageQ', '')}. A leak takes bass and lets the cone travel further.`,
     remedies: () => [
       'Hold a moist finger or a feather along the joints and round the drivers while a low tone plays; air shows where it hisses.',
       'Put a gasket under the driver and the terminals, seal the joints from inside and the hole of the lead.',
@@ -75,7 +75,7 @@ export const asBuiltBoxRules: readonly CauseRule[] = [
     limit: (facts) => plannedOf(facts, 'absorptionQ'),
     strength: size('absorptionQ'),
     message: (facts) =>
-      `The box absorbs too much: QA is ${qText(facts, 'absorptionQ')}${rangeText(facts, 'absorptionQ', '')}. There is more lining than planned, or it is denser${
+      `The box absorbs too much: the Q of its absorption (QA) is ${qText(facts, 'absorptionQ')}${rangeText(facts, 'absorptionQ', '')}. There is more lining than planned, or it is denser${
         isClosed(facts)
           ? '; more friction in the driver than its Qms says looks the same'
           : ', or it lies before the port'

@@ -25,7 +25,7 @@ function figureText({ judged }: AsBuiltFacts, name: DriverFigure): string {
 function beyondLining(facts: AsBuiltFacts): string {
   if (!isBeyondLining(facts)) return ''
   const q = significant(measured(facts, 'absorptionQ'), 2)
-  return `No lining absorbs as much as this curve asks for (QA ${q}): the readings are of another box, or of a driver in free air. `
+  return `No lining absorbs as much as this curve asks for (absorption QA ${q}): the readings are of another box, or of a driver in free air. `
 }
 
 function otherDriver(facts: AsBuiltFacts): string {

@@ -145,7 +145,7 @@ export const asBuiltSweepRules: readonly Rule<AsBuiltFacts>[] = [
     at: '/measured/sweep',
     when: ({ best, lossesToldApart }) => !lossesToldApart && best?.story.free.includes('leak') === true,
     message: () =>
-      'The curve does not say how much of the loss is leak and how much is absorption: QL and QA trade against each other, and only their sum is sure.',
+      'The curve does not say how much of the loss is leak and how much is absorption: the Q of one (QL) and of the other (QA) trade against each other, and only their sum is sure.',
     remedies: (facts) => [`${repeat(facts)} With phase, if the instrument has it.`],
   },
   {

@@ -67,6 +67,13 @@ it('says so when no vented box suits a lightly damped driver', () => {
   expect(vented).toMatchObject({ kind: 'vented', alignment: 'none', netVolumeL: null })
 })
 
+it('tells the losses in words beside the symbol', () => {
+  const of = (leakageQ: number | null) =>
+    suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1, closedLoss: 0 }, leakageQ, null).at(-1)?.text
+  expect(of(7)).toMatch(/ with all losses taken as a leak of Q 7\.0 \(QL\)$/)
+  expect(of(null)).toMatch(/ without losses$/)
+})
+
 it('lining makes the box smaller by its gain', () => {
   const plain = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1, closedLoss: 0 }, 7, null)
   const filled = suitedBoxes({ fsHz: 60, qts: QTS, vasL: 8, liningGain: 1.15, closedLoss: 0 }, 7, null)
