@@ -179,6 +179,49 @@ describe('a slow network', () => {
   })
 })
 
+describe('a plan from a longer search', () => {
+  const PLAN = /One board|\d boards/
+  const EARLIER = /found before was for other panels/
+
+  it('goes when what is cut changes, comes back with it, and stays when something else changes', async () => {
+    const { page, context } = await visit(browser, service.address)
+    await showExample(page)
+    const said = page.locator('.longer [role=status]')
+    // The first search is real; how long it looks is shortened on the way.
+    await page.route('**/v1/cut-list*', async (route) => {
+      const body = JSON.parse(route.request().postData() ?? '{}')
+      await route.continue({ postData: JSON.stringify({ ...body, effort: { seconds: 0 } }) })
+    })
+    await page.getByRole('button', { name: 'Look longer for a better cutting plan' }).click()
+    await said.getByText(PLAN).waitFor()
+    await drawn(page, () => page.getByLabel('Own resonance fs').fill('130'))
+    await drawn(page, () => page.getByLabel('Current it can give').fill('3'))
+    expect(await said.textContent()).toMatch(PLAN)
+    await drawn(page, () => height(page).fill('260'))
+    expect(await said.textContent()).toMatch(EARLIER)
+    expect(await page.getByRole('button', { name: 'Save this cutting plan (PDF)' }).count()).toBe(0)
+    await drawn(page, () => page.getByRole('button', { name: 'Undo' }).click())
+    expect(await said.textContent()).toMatch(PLAN)
+    await page.getByRole('button', { name: 'Start over' }).click()
+    await showExample(page)
+    expect(await said.textContent()).toBe('')
+    await context.close()
+  })
+
+  it('is not looked for any more when what is cut changes meanwhile', async () => {
+    const { page, context, complaints } = await visit(browser, service.address)
+    await showExample(page)
+    await page.getByRole('button', { name: 'Look longer for a better cutting plan' }).click()
+    await page.getByRole('progressbar').waitFor()
+    await drawn(page, () => page.getByLabel('Own resonance fs').fill('130'))
+    expect(await page.getByRole('progressbar').count()).toBe(1)
+    await height(page).fill('260')
+    await page.getByText('Stopped: what is to be cut has changed.').waitFor()
+    expect(complaints).toEqual([])
+    await context.close()
+  })
+})
+
 describe('a dead service', () => {
   it('is said, nothing is lost, and it goes on by itself when the service is back', async () => {
     const { page, context } = await visit(browser, service.address)

@@ -1,20 +1,34 @@
 import type { CutListSections } from '../../schema/cut-list.ts'
-import { ask, askFor, isAbort } from './ask.ts'
+import { ask, askFor } from './ask.ts'
 import { type Draft, type Json, valueAt } from './draft.ts'
+import { driversOf } from './kinds.ts'
 import { button, make } from './make.ts'
 import { save } from './sheet.ts'
 
 const SECONDS = 10
 const TAKEN = ['box', 'boxes', 'drivers', 'port', 'passiveRadiator', 'signal', 'supply', 'stock', 'workshop']
 
+/** The place of the search, and what it is told of the design. */
+export interface LongerSearch {
+  place: HTMLElement
+  designChanged: () => void
+  /** Another design, or none. */
+  forget: () => void
+}
+
 /** Looks for a cutting plan with less waste; shows how long it has looked, and can be stopped. */
-export function longerSearch(design: () => Draft): HTMLElement {
+export function longerSearch(design: () => Draft): LongerSearch {
   const said = make('div', { role: 'status' })
   const start = button('Look longer for a better cutting plan', () => void look())
   const place = make('div', { class: 'longer' }, start, said)
+  /** What is cut by the plan on show, or by the one that is looked for; empty when there is none. */
+  let ofCut = ''
+  let shown: (HTMLElement | string)[] = []
+  let stopping = new AbortController()
 
   async function look(): Promise<void> {
-    const stopping = new AbortController()
+    ofCut = cutIn(design())
+    stopping = new AbortController()
     const bar = make('progress', { max: String(SECONDS), 'aria-label': 'Time looked' })
     const began = performance.now()
     const ticking = setInterval(() => {
@@ -24,20 +38,56 @@ export function longerSearch(design: () => Draft): HTMLElement {
     said.replaceChildren(
       bar,
       ' ',
-      button('Stop', () => stopping.abort()),
+      button('Stop', () => stopping.abort('Stopped.')),
     )
     try {
-      said.replaceChildren(...(await found(cutListOf(design()), stopping.signal)))
+      shown = await found(cutListOf(design()), stopping.signal)
     } catch (error) {
-      if (!isAbort(error)) throw error
-      said.replaceChildren('Stopped.')
+      if (!stopping.signal.aborted) throw error
+      shown = [String(stopping.signal.reason)]
     } finally {
       clearInterval(ticking)
       start.disabled = false
     }
+    said.replaceChildren(...shown)
   }
-  return place
+
+  /** A plan is on show while the design is the one that it was made for, and comes back with it. */
+  function designChanged(): void {
+    if (ofCut === '') return
+    const isSame = cutIn(design()) === ofCut
+    if (!start.disabled) said.replaceChildren(...(isSame ? shown : [EARLIER]))
+    else if (!isSame) stopping.abort('Stopped: what is to be cut has changed.')
+  }
+
+  function forget(): void {
+    stopping.abort('')
+    ofCut = ''
+    said.replaceChildren()
+  }
+  return { place, designChanged, forget }
 }
+
+const EARLIER = 'The plan found before was for other panels or boards; look again, or undo the change.'
+
+/** What decides how the boards are cut; the sound of the drivers and the current of the supply do not. */
+const CUT = [
+  '/box',
+  '/boxes',
+  '/port',
+  '/passiveRadiator',
+  '/signal/volumeControl',
+  '/supply/indicator',
+  '/stock',
+  '/workshop',
+]
+const CUT_OF_DRIVER = ['/count', '/frame', '/parameters/sdCm2']
+
+const cutIn = (draft: Draft): string =>
+  JSON.stringify([
+    ...CUT.map((at) => valueAt(draft, at) ?? null),
+    driversOf(draft).map((driver) => CUT_OF_DRIVER.map((at) => valueAt(driver, at) ?? null)),
+  ])
 
 function cutListOf(draft: Draft): Draft {
   const parts = TAKEN.flatMap((name): [string, Json][] => {

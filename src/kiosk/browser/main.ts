@@ -44,6 +44,7 @@ const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
 
 const form = part('form', HTMLFormElement)
 const pictures = pictureFrames(() => void ask())
+const longer = longerSearch(() => draftNow())
 let history: History = newHistory(FRESH)
 let shape = ''
 let asking = new AbortController()
@@ -102,6 +103,7 @@ function stepTaken(): void {
   if (wasKeeping && !isKeeping)
     tell('This browser keeps nothing: before you close the page, save the design as a file.')
   part('undo', HTMLButtonElement).disabled = history.past.length === 0
+  longer.designChanged()
   void ask()
 }
 
@@ -173,6 +175,7 @@ function open(draft: Draft): void {
     forgetReadings()
   }
   document.body.dataset['view'] = 'design'
+  longer.forget()
   showNothing()
   drawForm()
   showNoWirings()
@@ -188,6 +191,7 @@ function toStart(): void {
   clearTimeout(again)
   delete document.body.dataset['view']
   form.replaceChildren()
+  longer.forget()
   showNothing()
   drawStart()
 }
@@ -239,7 +243,7 @@ function wire(): void {
 }
 
 async function begin(): Promise<void> {
-  part('pictures', HTMLElement).append(pictures.first, longerSearch(draftNow), pictures.more)
+  part('pictures', HTMLElement).append(pictures.first, longer.place, pictures.more)
   wire()
   drawStart()
   showNothing()
