@@ -109,7 +109,8 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
   const placed = boxedOf(request, drivers)
   const boxed = placed === undefined || isRefusal(placed) ? undefined : placed
   const wired = withCrossover(request, drivers, (grid) => impedancesOn(grid, drivers, boxed))
-  const judged = judgingGrid(LOAD_GRID, wired.wiring)
+  const corners = request.crossover === undefined ? [] : [request.crossover.cornerHz]
+  const judged = judgingGrid(LOAD_GRID, wired.wiring, corners)
   const outcome = loadImpedance(wired, impedancesOn(judged, drivers, boxed), judged)
   const asked = askedGrid(range)
   const curve =

@@ -19,13 +19,17 @@ function cancellingHz(wiring: Wiring): number[] {
 
 /**
  * A grid on which no notch of a wiring hides: `base` (rising, Hz) with the resonances of its coils and capacitors put
- * in. A wiring without both is judged on `base` itself.
+ * in, and `alsoHz`, where something else is judged. `base` itself where there is nothing to put in.
  */
-export function judgingGrid(base: Float64Array, wiring: Wiring | undefined): Float64Array {
+export function judgingGrid(
+  base: Float64Array,
+  wiring: Wiring | undefined,
+  alsoHz: readonly number[] = [],
+): Float64Array {
   const [first, last] = [base[0]!, base[base.length - 1]!]
-  const extra =
+  const notches =
     wiring === undefined ? [] : cancellingHz(wiring).flatMap((hz) => ABOUT.map((ratio) => hz * ratio))
-  const inside = extra.filter((hz) => hz > first && hz < last)
+  const inside = [...notches, ...alsoHz].filter((hz) => hz > first && hz < last)
   if (inside.length === 0) return base
   return Float64Array.from(new Set([...base, ...inside])).sort()
 }

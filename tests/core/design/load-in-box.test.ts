@@ -92,3 +92,18 @@ test('a range that runs backwards is refused at its end', () => {
   const outcome = loadInBox({ drivers: [main], curve: { fromHz: 200, toHz: 100 } })
   expect(isRefusal(outcome) && outcome.faults.map(({ at }) => at)).toEqual(['/curve/toHz'])
 })
+
+test('parts of a crossover are reckoned from the impedance at the corner itself, not near it', () => {
+  const tweeter: Driver = {
+    id: 't',
+    sharesBox: false,
+    parameters: { fsHz: 1000, qms: 2, qes: 1, reOhm: 6 },
+  }
+  const { crossover } = run({ drivers: [main, tweeter], crossover: { cornerHz: 2500, order: 1 } }).sections
+  // Small 1972: Z = Re + Re (Qms/Qes) / (1 + j Qms (f/fs - fs/f)), here 6 + 12 / (1 + 4.2 j).
+  const motion = 12 / (1 + 4.2 ** 2)
+  const loadOhm = Math.hypot(6 + motion, motion * 4.2)
+  const parts = crossover.find(({ driver }) => driver === 't')
+  expect(parts?.loadOhm).toBeCloseTo(loadOhm, 9)
+  expect(parts?.capacitorUf).toBeCloseTo(1e6 / (2 * Math.PI * 2500 * loadOhm), 9)
+})
