@@ -18,6 +18,11 @@ const DEFAULTS = {
 
 type Filled = keyof typeof DEFAULTS
 
+const FILLED = Object.entries(DEFAULTS).map(([name, { value, unit, why }]) => ({
+  name,
+  assumption: { at: `/amplifier/${name}`, value, unit, why },
+}))
+
 /** An amplifier in which everything that can be assumed is filled in. */
 export type CompleteAmplifier = Amplifier & Required<Pick<Amplifier, Filled>>
 
@@ -39,8 +44,6 @@ export function completeAmplifier(amplifier: Amplifier): {
     efficiency: amplifier.efficiency ?? DEFAULTS.efficiency.value,
     quiescentCurrentMa: amplifier.quiescentCurrentMa ?? DEFAULTS.quiescentCurrentMa.value,
   }
-  const assumptions = Object.entries(DEFAULTS).flatMap(([name, { value, unit, why }]) =>
-    name in amplifier ? [] : [{ at: `/amplifier/${name}`, value, unit, why }],
-  )
+  const assumptions = FILLED.filter(({ name }) => !(name in amplifier)).map(({ assumption }) => assumption)
   return { amplifier: complete, assumptions }
 }

@@ -15,8 +15,15 @@ export interface Burst {
   toneHz: number
 }
 
-const CYCLES = 6
-const STEPS_A_CYCLE = 400
+/** Halves of the six cycles, in each of which the draw runs once up and down. */
+const HALVES = 12
+const STEPS_A_HALF = 200
+/** What a half may move the capacitor, as a share of the supply, before the next is another. */
+const SETTLED = 1e-12
+const SINE_SQUARED = Float64Array.from(
+  { length: STEPS_A_HALF },
+  (_, i) => Math.sin((Math.PI * (i + 1)) / STEPS_A_HALF) ** 2,
+)
 
 /**
  * Lowest voltage at the board in a burst of six cycles, V, with all channels in phase.
@@ -25,25 +32,35 @@ const STEPS_A_CYCLE = 400
  * (backward Euler), which stays stable for a capacitor of any size and for no resistance of its own.
  */
 export function lowestBurstVoltageV(burst: Burst): number | null {
-  if (burst.sourceResistanceOhm < NEGLIGIBLE_OHM) return burst.supplyVoltageV
-  const step = 1 / (burst.toneHz * STEPS_A_CYCLE)
-  const sourceConductance = 1 / burst.sourceResistanceOhm
+  const { supplyVoltageV, sourceResistanceOhm, steadyPowerW, averagePowerDrawnW } = burst
+  if (sourceResistanceOhm < NEGLIGIBLE_OHM) return supplyVoltageV
+  const step = 1 / (burst.toneHz * 2 * STEPS_A_HALF)
+  const sourceConductance = 1 / sourceResistanceOhm
+  const sourceCurrent = supplyVoltageV * sourceConductance
   const capacitance = burst.reservoirUf * 1e-6
-  const branchConductance = capacitance === 0 ? 0 : 1 / (burst.capacitorEsrOhm + step / capacitance)
+  // Without a capacitor nothing carries over from one moment to the next: the lowest is at the peak.
+  if (capacitance === 0)
+    return boardVoltageV(sourceConductance, sourceCurrent, steadyPowerW + 2 * averagePowerDrawnW)
+  const branchConductance = 1 / (burst.capacitorEsrOhm + step / capacitance)
   const conductance = sourceConductance + branchConductance
-  const sourceCurrent = burst.supplyVoltageV * sourceConductance
-  let capacitorV = burst.supplyVoltageV
-  let lowestV = burst.supplyVoltageV
-  for (let i = 1; i <= CYCLES * STEPS_A_CYCLE; i++) {
-    const tonePower = 2 * burst.averagePowerDrawnW * Math.sin((2 * Math.PI * i) / STEPS_A_CYCLE) ** 2
-    const power = burst.steadyPowerW + tonePower
-    // conductance V² − current V + power = 0: what flows in at the node is what the board draws.
-    const current = sourceCurrent + branchConductance * capacitorV
-    const root = current * current - 4 * conductance * power
-    if (root < 0) return null
-    const boardV = (current + Math.sqrt(root)) / (2 * conductance)
-    if (capacitance > 0) capacitorV += (branchConductance * (boardV - capacitorV) * step) / capacitance
-    if (boardV < lowestV) lowestV = boardV
+  let capacitorV = supplyVoltageV
+  let lowestV = supplyVoltageV
+  for (let half = 0; half < HALVES; half++) {
+    const beforeV = capacitorV
+    for (let i = 0; i < STEPS_A_HALF; i++) {
+      const power = steadyPowerW + 2 * averagePowerDrawnW * SINE_SQUARED[i]!
+      const boardV = boardVoltageV(conductance, sourceCurrent + branchConductance * capacitorV, power)
+      if (boardV === null) return null
+      capacitorV += (branchConductance * (boardV - capacitorV) * step) / capacitance
+      lowestV = Math.min(lowestV, boardV)
+    }
+    if (Math.abs(capacitorV - beforeV) < SETTLED * supplyVoltageV) break
   }
   return lowestV
+}
+
+/** conductance V² − current V + power = 0: what flows in at the node is what the board draws; null when it cannot. */
+function boardVoltageV(conductance: number, current: number, power: number): number | null {
+  const root = current * current - 4 * conductance * power
+  return root < 0 ? null : (current + Math.sqrt(root)) / (2 * conductance)
 }

@@ -9,12 +9,14 @@ export const R10 = [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80] as const
 /** Values of the series around a number: the decade below, its own and the one above, rising. */
 function around(exact: number, series: readonly number[]): number[] {
   const decade = Math.floor(Math.log10(exact)) - 1
-  return [decade - 1, decade, decade + 1].flatMap((power) => series.map((value) => scaled(value, power)))
+  const values: number[] = []
+  for (let power = decade - 1; power <= decade + 1; power++) {
+    // Divided where powers of ten below one would leave dust.
+    const unit = 10 ** Math.abs(power)
+    for (const value of series) values.push(power < 0 ? value / unit : value * unit)
+  }
+  return values
 }
-
-/** value · 10^power without the dust that powers of ten below one leave. */
-const scaled = (value: number, power: number): number =>
-  power < 0 ? value / 10 ** -power : value * 10 ** power
 
 /** Dust of floating point that must not push a value to the next one. */
 const DUST = 1e-9
