@@ -61,6 +61,24 @@ describe.each(screens)('on a %s, %s', (screen, colorScheme) => {
     for (const details of await page.locator('details').all())
       await details.evaluate((element) => element.setAttribute('open', ''))
     expect(await violations(page)).toEqual([])
+    await page.getByRole('button', { name: /^Larger: Where to saw/ }).click()
+    expect(await violations(page)).toEqual([])
+    await context.close()
+  })
+
+  it('ways to wire, and what went with a driver, hold WCAG 2.2 AA', async () => {
+    if (!isScreen(screen)) throw new Error(screen)
+    const { page, context } = await visit(browser, service.address, screen, { colorScheme, bypassCSP: true })
+    await page.locator('#file').setInputFiles('tests/designs/two-way-monitor.json')
+    await page.getByText('Wire them another way').click()
+    await page
+      .getByText(/capacitor; \d/)
+      .first()
+      .waitFor()
+    expect(await violations(page)).toEqual([])
+    await drawn(page, () => page.getByRole('button', { name: 'Remove tweeter' }).click())
+    await page.getByText('its wiring was taken out').waitFor()
+    expect(await violations(page)).toEqual([])
     await context.close()
   })
 
@@ -95,6 +113,21 @@ describe.each(screens)('on a %s, %s', (screen, colorScheme) => {
     expect(await over()).toBeLessThanOrEqual(0)
     await context.close()
   })
+})
+
+it('a picture is larger than a small screen when it is asked for larger, and closed without a search', async () => {
+  const { page, context } = await visit(browser, service.address, 'phone')
+  await drawn(page, () => page.getByRole('button', { name: 'Show me an example' }).click())
+  await page.getByRole('button', { name: /^Larger: Where to saw/ }).click()
+  const dialog = page.getByRole('dialog')
+  const image = await dialog.getByRole('img').boundingBox()
+  expect(image?.width).toBeGreaterThan(2 * SCREENS.phone.width)
+  await dialog.evaluate((element) => element.scrollTo(500, 0))
+  const close = dialog.getByRole('button', { name: 'Close' })
+  expect((await close.boundingBox())?.x).toBeGreaterThanOrEqual(0)
+  await close.tap()
+  expect(await dialog.count()).toBe(0)
+  await context.close()
 })
 
 it('the input being typed in does not move when the answer changes', async () => {

@@ -38,7 +38,7 @@ it('two kinds of driver are wired by one touch, parts and load from the service'
   await open(page, { ...twoWay, wiring: undefined })
   await page.getByText('Still needed: How to wire them.').waitFor()
   const offer = page.locator('#wirings li', { hasText: 'woofer up to 3500 Hz' })
-  await offer.getByText(/µF; \d/).waitFor()
+  await offer.getByText(/capacitor; \d/).waitFor()
   const said = await offer.textContent()
   await drawn(page, () => press(page, 'Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz'))
   const [woofer, tweeter] = (await kept(page)).wiring.parallel
@@ -46,9 +46,10 @@ it('two kinds of driver are wired by one touch, parts and load from the service'
   expect(tweeter.series[1]).toBe('tweeter')
   // First order by hand: C = 1 / (2 pi f R), 5.6 ohm and 0.02 mH: 5.62 ohm at 3500 Hz.
   expect(tweeter.series[0].capacitorUf).toBe(nearestE12(1e6 / (2 * Math.PI * 3500 * 5.62)))
-  expect(said).toContain(`${tweeter.series[0].capacitorUf} µF`)
+  expect(said).toContain(`${tweeter.series[0].capacitorUf}\u00a0µF`)
   const load = await page.locator('.tile', { hasText: 'Load on a channel' }).textContent()
-  expect(said).toContain(/([\d.]+ Ω)lowest|([\d.]+ Ω)/.exec(load ?? '')?.[0].replace('lowest', ''))
+  const rated = /([\d.]+) Ω/.exec(load ?? '')?.[1]
+  expect(said).toContain(`; ${rated}\u00a0Ω`)
   expect(complaints).toEqual([])
   await context.close()
 })
@@ -99,7 +100,7 @@ it('a driver that is added leaves the crossover alone, is wired beside it, and i
     series: [{ capacitorUf: nearestE12(1e6 / (2 * Math.PI * 8000 * 16)) }, 'third'],
   })
   await drawn(page, () => press(page, 'Remove tweeter'))
-  expect(await page.locator('#lost-wiring').textContent()).toContain('3.3 µF and tweeter')
+  expect(await page.locator('#lost-wiring').textContent()).toContain('3.3\u00a0µF capacitor and tweeter')
   await drawn(page, () => press(page, 'Bring it back'))
   expect((await kept(page)).wiring).toEqual(wiring)
   expect((await kept(page)).drivers).toHaveLength(3)

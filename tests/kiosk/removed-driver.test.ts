@@ -22,7 +22,7 @@ describe('a driver that is taken out', () => {
   it('takes its branch along, says so, and comes back with it into what the design has become', () => {
     const { draft, said, back } = withoutDriver(threeWay, 1, [])
     expect(draft).toEqual({ boxes: 1, drivers: [woofer, ribbon], wiring: { parallel: [low, highest] } })
-    expect(said).toContain('3.3 µF and tweeter in series')
+    expect(said).toContain('3.3\u00a0µF capacitor and tweeter in series')
     expect(said).not.toContain('ribbon')
     expect(back({ ...draft, boxes: 2 })).toEqual({ ...threeWay, boxes: 2 })
   })
@@ -30,7 +30,7 @@ describe('a driver that is taken out', () => {
   it('leaves no crossover before a driver that is alone', () => {
     const { draft, said } = withoutDriver(twoWay, 1, [])
     expect(draft).toEqual({ boxes: 1, drivers: [woofer] })
-    expect(said).toContain('0.3 mH')
+    expect(said).toContain('0.3\u00a0mH coil')
     expect(said).toContain('straight on the amplifier')
   })
 

@@ -87,7 +87,7 @@ describe('every design of the form', () => {
     if (plan === undefined) throw new Error('no plan')
     // L = R / (2 pi f) = 8 / (2 pi 2500) = 0.51 mH; two of 16 ohm in parallel: C = 1 / (2 pi f 8) = 7.96 uF, 8.2 in the series.
     const { wiring } = await built(plan, draft)
-    expect(partsIn(wiring)).toEqual(['0.51 mH', '8.2 µF'])
+    expect(partsIn(wiring)).toEqual(['0.51\u00a0mH coil', '8.2\u00a0µF capacitor'])
   })
 
   it('is told what is missing where it cannot be wired yet', async () => {

@@ -17,14 +17,14 @@ describe('a wiring', () => {
   it('names its drivers, one for each place, and its parts', () => {
     expect(namesIn(crossover)).toEqual(['woofer', 'tweeter'])
     expect(namesIn({ series: ['main', { parallel: ['main', 'main'] }] })).toEqual(['main', 'main', 'main'])
-    expect(partsIn(crossover)).toEqual(['0.3 mH', '3.3 µF'])
-    expect(partsIn({ series: [{ resistorOhm: 2.2 }, 'main'] })).toEqual(['2.2 Ω'])
+    expect(partsIn(crossover)).toEqual(['0.3\u00a0mH coil', '3.3\u00a0µF capacitor'])
+    expect(partsIn({ series: [{ resistorOhm: 2.2 }, 'main'] })).toEqual(['2.2\u00a0Ω resistor'])
   })
 
   it('is put in words, equal branches counted', () => {
     expect(wordsOf('main')).toBe('main')
     expect(wordsOf(crossover)).toBe(
-      '(0.3 mH and woofer in series) and (3.3 µF and tweeter in series) in parallel',
+      '(0.3\u00a0mH coil and woofer in series) and (3.3\u00a0µF capacitor and tweeter in series) in parallel',
     )
     expect(wordsOf({ parallel: [{ series: ['a', 'a'] }, { series: ['a', 'a'] }] })).toBe(
       '2 × (2 × a in series) in parallel',

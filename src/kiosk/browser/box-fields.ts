@@ -7,11 +7,11 @@ export const boxCount: Field = count('/boxes', 'How many boxes', 'Equal boxes in
 export const boxKind: Field = choice(
   '/box/kind',
   'What kind of box',
-  'What happens to the sound from the back.',
+  'Closed is simple and forgiving; a tube gives more bass, and must be tuned.',
   [
-    { value: 'closed', label: 'Closed: simple and forgiving' },
-    { value: 'vented', label: 'With a tube: more bass, must be tuned (vented)' },
-    { value: 'passive-radiator', label: 'With a passive cone (passive radiator)' },
+    { value: 'closed', label: 'Closed' },
+    { value: 'vented', label: 'With a tube (vented)' },
+    { value: 'passive-radiator', label: 'With a passive cone' },
   ],
 )
 

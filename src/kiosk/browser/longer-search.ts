@@ -109,7 +109,12 @@ async function found(request: Draft, signal: AbortSignal): Promise<(HTMLElement 
     largestOffcut === null
       ? ''
       : ` The largest offcut is ${Math.round(largestOffcut.lengthMm)} by ${Math.round(largestOffcut.widthMm)} mm.`
-  const least = bound === null ? '' : `, no plan needs fewer than ${bound}`
+  const least =
+    bound === null
+      ? ''
+      : bound === sheets.length
+        ? ', and no plan needs fewer'
+        : `, no plan needs fewer than ${bound}`
   return [
     make('p', {}, `${sheets.length === 1 ? 'One board' : `${sheets.length} boards`}${least}.${offcut}`),
     ...(!(sheet instanceof Blob)

@@ -124,7 +124,11 @@ function nameOf(figure: string): (string | HTMLElement)[] {
   return [`${label} `, make('span', { class: 'term' }, term)]
 }
 
-const plain = (parameters: Row['parameters']): Json => JSON.parse(JSON.stringify(parameters))
+/** As they go into the form: nobody reads more than four digits, and no driver holds them. */
+const plain = (parameters: Row['parameters']): Json =>
+  JSON.parse(JSON.stringify(parameters), (_, value) =>
+    typeof value === 'number' ? Number(value.toPrecision(4)) : value,
+  )
 
 function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
   return [

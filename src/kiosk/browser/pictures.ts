@@ -58,8 +58,8 @@ function enlarge(name: string): void {
   const box = make(
     'dialog',
     { class: 'picture', 'aria-label': 'Picture' },
-    make('img', { src: image.src, alt: image.alt }),
     close,
+    make('img', { src: image.src, alt: image.alt }),
   )
   box.addEventListener('close', () => box.remove())
   document.body.append(box)

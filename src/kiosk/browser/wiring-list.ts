@@ -82,7 +82,7 @@ function saidIn({ wiring: chosen, answer }: Built): string {
   )
   const safe = load.mayDrive === false ? ', too low for the amplifier' : ''
   return [
-    `${bought}; ${rounded(load.ratedOhm)} Ω, lowest ${rounded(load.minimumOhm)} Ω${safe}.`,
+    `${bought}; ${rounded(load.ratedOhm)}\u00a0Ω, lowest ${rounded(load.minimumOhm)}\u00a0Ω${safe}.`,
     ...warned.map(({ message }) => message),
   ].join(' ')
 }

@@ -76,13 +76,13 @@ function wiringsOf({ alternatives, load }: Answer, wirer: Wirer): HTMLElement[] 
     return make(
       'li',
       {},
-      make('span', {}, `${text}: ${rounded(ratedOhm)} Ω${level}${safe}`),
+      make('span', {}, `${text}: ${rounded(ratedOhm)}\u00a0Ω${level}${safe}`),
       button('Wire so', wire, 'do', `Wire so: ${text}`),
     )
   })
   return [
     make('h3', {}, 'How to wire them'),
-    make('p', { class: 'hint' }, `${now}The load is ${rounded(load.ratedOhm)} Ω on a channel.`),
+    make('p', { class: 'hint' }, `${now}The load is ${rounded(load.ratedOhm)}\u00a0Ω on a channel.`),
     ...(offers.length > 0 ? [make('ul', { class: 'choices' }, offers)] : []),
     ...(several ? [otherWays(wirer)] : []),
   ]

@@ -60,13 +60,13 @@ export function wordsOf(wiring: Json): string {
 }
 
 const UNITS: readonly [string, string][] = [
-  ['resistorOhm', 'Ω'],
-  ['inductorMh', 'mH'],
-  ['capacitorUf', 'µF'],
+  ['resistorOhm', 'Ω resistor'],
+  ['inductorMh', 'mH coil'],
+  ['capacitorUf', 'µF capacitor'],
 ]
 
 function partText(part: Json): string {
   const members: Record<string, unknown> = { ...(typeof part === 'object' ? part : {}) }
   const known = UNITS.find(([name]) => name in members)
-  return known === undefined ? JSON.stringify(part) : `${members[known[0]]} ${known[1]}`
+  return known === undefined ? JSON.stringify(part) : `${members[known[0]]}\u00a0${known[1]}`
 }
