@@ -138,3 +138,29 @@ it('drivers that the channels cannot share evenly are named', async () => {
   await page.getByText('woofer and tweeter: the channels of a box cannot share them evenly.').waitFor()
   await context.close()
 })
+
+it('by keyboard the focus stays near what was pressed', async () => {
+  const { page, context } = await visit(browser, service.address, 'phone')
+  await open(page, { ...twoWay, wiring: undefined })
+  const focus = () => page.evaluate(() => document.activeElement?.id ?? '')
+  const byKey = async (name: string | RegExp) => {
+    await page.getByRole('button', { name, exact: true }).focus()
+    await drawn(page, () => page.keyboard.press('Enter'))
+  }
+  await page.getByText('Still needed: How to wire them.').waitFor()
+  await byKey('Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz')
+  expect(await focus()).toBe('wirings')
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  await page.getByRole('button', { name: /^Wire so: woofer up to 2500/ }).waitFor()
+  await byKey('Remove tweeter')
+  const y = (await page.locator('#lost-wiring').boundingBox())?.y ?? -1
+  expect(y).toBeGreaterThan(0)
+  expect(y).toBeLessThan(780)
+  expect(await focus()).toBe('add-driver')
+  await page.keyboard.press('Tab')
+  await drawn(page, () => page.keyboard.press('Enter'))
+  expect(await page.locator('.driver').count()).toBe(2)
+  expect(await focus()).toBe('add-driver')
+  await context.close()
+})

@@ -6,7 +6,7 @@ import { button, make } from './make.ts'
 import { type Removal, withoutDriver } from './removed-driver.ts'
 
 /** Where ways to wire them are shown; one and the same in every form, so that it does not fold while the answer is on its way. */
-const wirings = make('div', { id: 'wirings', class: 'offers' })
+const wirings = make('div', { id: 'wirings', class: 'offers', tabindex: '-1' })
 
 /** The last driver that was taken out; told while drivers and wiring are as they were left. */
 let removal: Removal | undefined
@@ -22,7 +22,11 @@ export function driversSection(context: FormContext): HTMLElement {
     make(
       'p',
       {},
-      button('Add another kind of driver', () => change(withAnotherDriver)),
+      make(
+        'button',
+        { type: 'button', id: 'add-driver', onclick: () => change(withAnotherDriver) },
+        'Add another kind of driver',
+      ),
     ),
     lostWiring(context),
     wirings,
@@ -56,6 +60,8 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
   const remove = () => {
     removal = withoutDriver(context.draft, index, context.past)
     change(() => removal?.draft ?? draft)
+    // A driver is several screens high on a phone: what is told below it comes into view.
+    document.getElementById('add-driver')?.scrollIntoView({ block: 'center' })
   }
   return make(
     'div',

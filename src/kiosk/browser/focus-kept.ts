@@ -21,6 +21,9 @@ export function keepingFocus(
   next?.focus({ preventScroll: true })
 }
 
-/** The heading of the card that an element lies in. */
+/** A place near an element that is there after it: among the drivers one close by, else the heading of the card. */
 export const headingOf = (element: Element): string =>
-  element.closest('section')?.getAttribute('aria-labelledby') ?? 'title'
+  element.closest('#wirings')?.id ??
+  (element.closest('.driver, #lost-wiring') === null ? undefined : 'add-driver') ??
+  element.closest('section')?.getAttribute('aria-labelledby') ??
+  'title'
