@@ -47,11 +47,9 @@ function told(remedies: readonly Remedy[]): Pick<Finding, 'remedies' | 'fixes'> 
 
 /** The cautions that belong to the rules that apply, each once. */
 export function cautionsOf<Facts>(rules: readonly Rule<Facts>[], facts: Facts): string[] {
-  return [
-    ...new Set(
-      rules.flatMap((rule) => (rule.caution !== undefined && rule.when(facts) ? [rule.caution] : [])),
-    ),
-  ]
+  const cautions = new Set<string>()
+  for (const { caution, when } of rules) if (caution !== undefined && when(facts)) cautions.add(caution)
+  return [...cautions]
 }
 
 /** Most severe first; equal ones keep their order. */

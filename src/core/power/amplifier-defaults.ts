@@ -35,7 +35,6 @@ export function completeAmplifier(amplifier: Amplifier): {
   assumptions: Assumption[]
 } {
   const complete: CompleteAmplifier = {
-    ...amplifier,
     channels: amplifier.channels ?? DEFAULTS.channels.value,
     output: amplifier.output ?? DEFAULTS.output.value,
     minimumLoadOhm: amplifier.minimumLoadOhm ?? DEFAULTS.minimumLoadOhm.value,
@@ -43,6 +42,7 @@ export function completeAmplifier(amplifier: Amplifier): {
     largestDuty: amplifier.largestDuty ?? DEFAULTS.largestDuty.value,
     efficiency: amplifier.efficiency ?? DEFAULTS.efficiency.value,
     quiescentCurrentMa: amplifier.quiescentCurrentMa ?? DEFAULTS.quiescentCurrentMa.value,
+    ...amplifier,
   }
   const assumptions = FILLED.filter(({ name }) => !(name in amplifier)).map(({ assumption }) => assumption)
   return { amplifier: complete, assumptions }

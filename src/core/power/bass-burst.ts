@@ -18,8 +18,7 @@ export interface Burst {
 /** Halves of the six cycles, in each of which the draw runs once up and down. */
 const HALVES = 12
 const STEPS_A_HALF = 200
-/** What a half may move the capacitor, as a share of the supply, before the next is another. */
-const SETTLED = 1e-12
+/** The draw for the note over its peak, step by step through a half. */
 const SINE_SQUARED = Float64Array.from(
   { length: STEPS_A_HALF },
   (_, i) => Math.sin((Math.PI * (i + 1)) / STEPS_A_HALF) ** 2,
@@ -40,7 +39,7 @@ export function lowestBurstVoltageV(burst: Burst): number | null {
   const capacitance = burst.reservoirUf * 1e-6
   // Without a capacitor nothing carries over from one moment to the next: the lowest is at the peak.
   if (capacitance === 0)
-    return boardVoltageV(sourceConductance, sourceCurrent, steadyPowerW + 2 * averagePowerDrawnW)
+    return nodeVoltageV(sourceConductance, sourceCurrent, steadyPowerW + 2 * averagePowerDrawnW)
   const branchConductance = 1 / (burst.capacitorEsrOhm + step / capacitance)
   const conductance = sourceConductance + branchConductance
   let capacitorV = supplyVoltageV
@@ -49,18 +48,19 @@ export function lowestBurstVoltageV(burst: Burst): number | null {
     const beforeV = capacitorV
     for (let i = 0; i < STEPS_A_HALF; i++) {
       const power = steadyPowerW + 2 * averagePowerDrawnW * SINE_SQUARED[i]!
-      const boardV = boardVoltageV(conductance, sourceCurrent + branchConductance * capacitorV, power)
+      const boardV = nodeVoltageV(conductance, sourceCurrent + branchConductance * capacitorV, power)
       if (boardV === null) return null
       capacitorV += (branchConductance * (boardV - capacitorV) * step) / capacitance
       lowestV = Math.min(lowestV, boardV)
     }
-    if (Math.abs(capacitorV - beforeV) < SETTLED * supplyVoltageV) break
+    // A half that ends where it began is repeated to the last digit by all that follow.
+    if (capacitorV === beforeV) break
   }
   return lowestV
 }
 
 /** conductance V² − current V + power = 0: what flows in at the node is what the board draws; null when it cannot. */
-function boardVoltageV(conductance: number, current: number, power: number): number | null {
+function nodeVoltageV(conductance: number, current: number, power: number): number | null {
   const root = current * current - 4 * conductance * power
   return root < 0 ? null : (current + Math.sqrt(root)) / (2 * conductance)
 }

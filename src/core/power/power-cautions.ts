@@ -8,7 +8,7 @@ const SPARK_J = 0.5
 const CAUTIONS: readonly { when: (facts: PowerFacts) => boolean; text: string }[] = [
   {
     when: () => true,
-    text: 'Soldering: the iron is at 300 to 400 degC and rosin flux fume causes asthma. Draw the fume off, do not lean over it, wash hands after lead solder; follow the manual of the iron.',
+    text: 'Soldering: the iron is at 300 to 400 °C and rosin flux fume causes asthma. Draw the fume off, do not lean over it, wash hands after lead solder; follow the manual of the iron.',
   },
   {
     when: () => true,

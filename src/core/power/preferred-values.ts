@@ -6,16 +6,19 @@ export const E24 = [
 /** Fuse values, in tenths: the R10 row of IEC 60127, from memory. */
 export const R10 = [10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80] as const
 
-/** Values of the series around a number: the decade below, its own and the one above, rising. */
+/** What every series begins with. */
+const FIRST = [10]
+
+/** Values of the series around a number, rising: those of its own decade and the first of the next one. */
 function around(exact: number, series: readonly number[]): number[] {
-  const decade = Math.floor(Math.log10(exact)) - 1
-  const values: number[] = []
-  for (let power = decade - 1; power <= decade + 1; power++) {
-    // Divided where powers of ten below one would leave dust.
-    const unit = 10 ** Math.abs(power)
-    for (const value of series) values.push(power < 0 ? value / unit : value * unit)
-  }
-  return values
+  const power = Math.floor(Math.log10(exact)) - 1
+  return [...decade(series, power), ...decade(FIRST, power + 1)]
+}
+
+/** The values times 10^power; divided where powers of ten below one would leave dust. */
+function decade(values: readonly number[], power: number): number[] {
+  const scale = 10 ** Math.abs(power)
+  return values.map((value) => (power < 0 ? value / scale : value * scale))
 }
 
 /** Dust of floating point that must not push a value to the next one. */

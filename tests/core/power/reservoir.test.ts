@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Burst, lowestBurstVoltageV } from '../../../src/core/power/bass-burst.ts'
 import { boardVoltageV } from '../../../src/core/power/cable.ts'
@@ -81,6 +82,49 @@ describe('bass burst', () => {
     const idle = { ...burst, steadyPowerW: 0.5, averagePowerDrawnW: 3.5 }
     // Ohm's law at 0.5 + 2 · 3.5 W: (5 + √(25 − 4 · 0.35 · 7.5))/2.
     expect(lowestBurstVoltageV(idle)).toBeCloseTo((5 + Math.sqrt(25 - 4 * 0.35 * 7.5)) / 2, 6)
+  })
+
+  /** The same steps one by one through all six cycles; the board by Newton's method from the highest it can be. */
+  function steppedThroughV(given: Burst): number {
+    const capacitance = given.reservoirUf * 1e-6
+    const step = 1 / (400 * given.toneHz)
+    let capacitorV = given.supplyVoltageV
+    let lowestV = given.supplyVoltageV
+    for (let i = 1; i <= 2400; i++) {
+      const powerW = given.steadyPowerW + given.averagePowerDrawnW * (1 - Math.cos((2 * Math.PI * i) / 200))
+      const branchOhm = given.capacitorEsrOhm + step / capacitance
+      let boardV = given.supplyVoltageV
+      for (let round = 0; round < 60; round++) {
+        const missingA =
+          powerW / boardV -
+          (given.supplyVoltageV - boardV) / given.sourceResistanceOhm -
+          (capacitorV - boardV) / branchOhm
+        boardV -= missingA / (1 / given.sourceResistanceOhm + 1 / branchOhm - powerW / boardV ** 2)
+      }
+      capacitorV += (((boardV - capacitorV) / branchOhm) * step) / capacitance
+      lowestV = Math.min(lowestV, boardV)
+    }
+    return lowestV
+  }
+
+  test('a reservoir of any size is followed until nothing changes any more', () => {
+    const between = (least: number, most: number) =>
+      fc.double({ min: Math.log(least), max: Math.log(most), noNaN: true }).map(Math.exp)
+    const bursts = fc.record({
+      supplyVoltageV: between(5, 24),
+      sourceResistanceOhm: between(0.05, 0.4),
+      reservoirUf: between(10, 300_000),
+      capacitorEsrOhm: between(0.005, 0.2),
+      steadyPowerW: between(0.1, 1),
+      averagePowerDrawnW: between(0.5, 6),
+      toneHz: between(30, 100),
+    })
+    fc.assert(
+      fc.property(bursts, (given) => {
+        expect(lowestBurstVoltageV(given)).toBeCloseTo(steppedThroughV(given), 9)
+      }),
+      { seed: 20_260_211, numRuns: 60 },
+    )
   })
 
   test('a draw above Vs²/4R collapses; without resistance nothing ever does', () => {
