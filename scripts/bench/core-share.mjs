@@ -80,7 +80,8 @@ async function compiledFor(path) {
 
 const requests = JSON.parse(await readFile(file, 'utf8'))
 const found = {}
-for (const [path, { bodies, answer }] of Object.entries(requests)) {
+for (const [path, { bodies, answers }] of Object.entries(requests)) {
+  const [answer] = answers
   const body = (i) => bodies[i % bodies.length]
   const aside = { heavyWork: app.heavyWork, gone: () => new AbortController().signal }
   const compiled = await compiledFor(path)

@@ -27,7 +27,7 @@ const CHANGED = {
 
 export const OPERATIONS = Object.keys(CHANGED)
 
-/** Bodies by path, as text, and the answer to the first of each. */
+/** Bodies by path, as text, and the answer to each. */
 export async function requestsOf(address) {
   const contract = await (await fetch(`${address}/openapi.json`)).json()
   const found = {}
@@ -36,10 +36,16 @@ export async function requestsOf(address) {
     const bodies = Array.from({ length: VARIANTS }, (_, i) =>
       JSON.stringify(CHANGED[path](example, 1 + i / 10_000)),
     )
-    const headers = { 'content-type': 'application/json' }
-    const response = await fetch(`${address}${path}`, { method: 'POST', headers, body: bodies[0] })
-    if (response.status !== 200) throw new Error(`${path}: ${response.status} ${await response.text()}`)
-    found[path] = { bodies, answer: await response.json() }
+    const answers = []
+    for (const body of bodies) answers.push(await answerTo(`${address}${path}`, body))
+    found[path] = { bodies, answers }
   }
   return found
+}
+
+async function answerTo(url, body) {
+  const headers = { 'content-type': 'application/json' }
+  const response = await fetch(url, { method: 'POST', headers, body })
+  if (response.status !== 200) throw new Error(`${url}: ${response.status} ${await response.text()}`)
+  return response.json()
 }

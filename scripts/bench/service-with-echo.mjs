@@ -1,6 +1,7 @@
 // The service as it is installed, with one more route for each calculation: it reads the body as all routes do, and
-// sends the answer that it was given beforehand. What such a route takes is the price of the server around the work.
-//   node scripts/bench/service-with-echo.mjs <folder of the built service> <file of answers by path>
+// sends answers that it was given beforehand, each in turn. What such a route takes is the price of the server around
+// the work.
+//   node scripts/bench/service-with-echo.mjs <folder of the built service> <file of lists of answers by path>
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -13,9 +14,11 @@ const { settingsFrom } = await import(new URL('settings.js', built).href)
 const settings = settingsFrom(process.env)
 const app = await buildApp({ ...settings, kioskFolder: resolve(folder, 'page') })
 const answers = JSON.parse(await readFile(file, 'utf8'))
-for (const [path, answer] of Object.entries(answers))
+for (const [path, list] of Object.entries(answers)) {
+  let count = 0
   app.post(`/echo${path}`, { schema: { hide: true } }, (_request, reply) =>
-    reply.type('application/json; charset=utf-8').send(answer),
+    reply.type('application/json; charset=utf-8').send(list[count++ % list.length]),
   )
+}
 console.log(await app.listen({ host: settings.host, port: settings.port }))
 process.once('SIGTERM', () => process.exit(0))
