@@ -51,7 +51,6 @@ export function boxFacts(
   const { lowestHz } = judgement
   const { speaker, contradiction } = assembled
   return {
-    ...drive.limits,
     kind: input.box.kind,
     driverAt: input.driverAt,
     driveVoltageV: judgement.voltageV,
@@ -82,6 +81,8 @@ export function boxFacts(
     drivePower: judgement.powerJudged ? null : drivePower(input, speaker, judgement.voltageV),
     lowest: lowestHz === null ? null : { hz: lowestHz, levelDb: relativeLevelDb(speaker, lowestHz) },
     contradiction,
+    // Last: adding members to a copied object takes long.
+    ...drive.limits,
   }
 }
 

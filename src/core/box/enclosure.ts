@@ -74,7 +74,7 @@ export function enclosure(
           { at: '/box/netVolumeL', message: `cannot exceed the ${litre(gross ?? 0)} inside the walls` },
         ],
       }
-    return { ...sides, netVolumeL: box.netVolumeL, port: solve(box.netVolumeL), assumptions: [] }
+    return { netVolumeL: box.netVolumeL, port: solve(box.netVolumeL), assumptions: [], ...sides }
   }
   const grossL = gross ?? 0
   const fittings = fittingsL(box, bodies, sides.inner)
@@ -90,5 +90,5 @@ export function enclosure(
     return { faults: [{ at: box.outer === undefined ? '/box/inner' : '/box/outer', message }] }
   }
   const assumptions = [...fittings.assumptions, ...tubeWallAssumption(port)]
-  return { ...sides, netVolumeL, port: solve(netVolumeL), assumptions }
+  return { netVolumeL, port: solve(netVolumeL), assumptions, ...sides }
 }

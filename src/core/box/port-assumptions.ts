@@ -41,5 +41,5 @@ export function portAssumptions(
       why: 'one and a half inner diameters, the usual bend; common practice, no source',
     },
   ]
-  return rows.flatMap(({ given, ...row }) => (given ? [] : [row]))
+  return rows.filter(({ given }) => !given).map(({ at, value, unit, why }) => ({ at, value, unit, why }))
 }

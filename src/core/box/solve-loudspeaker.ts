@@ -44,15 +44,15 @@ export function solveLoudspeaker(
   solveCircuit(speaker.circuit, frequencyHz, voltageV * (feed === undefined ? voltageShare : 1), out)
   if (feed === undefined)
     return {
-      ...out,
       channelRe: out.impedanceRe.map((ohm) => ohm * impedanceFactor),
       channelIm: out.impedanceIm.map((ohm) => ohm * impedanceFactor),
       driverV: new Float64Array(frequencyHz.length).fill(voltageV * voltageShare * atTerminals(speaker)),
       channelGain: new Float64Array(frequencyHz.length).fill(voltageShare),
+      ...out,
     }
   const fed = feed(frequencyHz, out.impedanceRe, out.impedanceIm)
   applyFeed(out, fed)
   const channelGain = fed.transferRe.map((re, i) => Math.hypot(re, fed.transferIm[i]!))
   const driverV = channelGain.map((gain, i) => voltageV * gain * fed.unevenness[i]! * atTerminals(speaker))
-  return { ...out, channelRe: fed.impedanceRe, channelIm: fed.impedanceIm, driverV, channelGain }
+  return { channelRe: fed.impedanceRe, channelIm: fed.impedanceIm, driverV, channelGain, ...out }
 }

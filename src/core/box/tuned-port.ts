@@ -52,11 +52,11 @@ export function tunePort(
   if (port.tuningHz === undefined) {
     const effective = (port.lengthMm ?? 0) + ends
     const tuningHz = helmholtzHz(netVolumeL, effective, totalAreaCm2, air.speedMPerS)
-    return { ...common, tuningHz, lengthMm: port.lengthMm ?? 0, effectiveLengthMm: effective }
+    return { tuningHz, lengthMm: port.lengthMm ?? 0, effectiveLengthMm: effective, ...common }
   }
   const effective = effectiveLengthMm(netVolumeL, port.tuningHz, totalAreaCm2, air.speedMPerS)
   const lengthMm = effective > ends ? effective - ends : null
-  return { ...common, tuningHz: port.tuningHz, lengthMm, effectiveLengthMm: effective }
+  return { tuningHz: port.tuningHz, lengthMm, effectiveLengthMm: effective, ...common }
 }
 
 /** Air inside all tubes of a solved port, litres. */

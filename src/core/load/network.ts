@@ -89,16 +89,16 @@ function build(
     const branches = wiring.series.map((branch) => build(branch, impedances, frequencyHz))
     const total = curve(frequencyHz.length)
     for (const branch of branches) add(branch, total)
-    return { ...total, joint: 'series', driver: undefined, branches }
+    return { joint: 'series', driver: undefined, branches, ...total }
   }
   if ('parallel' in wiring) {
     const branches = wiring.parallel.map((branch) => build(branch, impedances, frequencyHz))
     const total = curve(frequencyHz.length)
     for (const branch of branches) addInverse(branch, total)
     invert(total)
-    return { ...total, joint: 'parallel', driver: undefined, branches }
+    return { joint: 'parallel', driver: undefined, branches, ...total }
   }
-  return { ...componentImpedance(wiring, frequencyHz), joint: 'part', driver: undefined, branches: [] }
+  return { joint: 'part', driver: undefined, branches: [], ...componentImpedance(wiring, frequencyHz) }
 }
 
 /** Impedance of a resistor, a coil with its resistance or a capacitor, ohm on the grid. */

@@ -34,10 +34,10 @@ export function otherWirings(given: Given): Alternative[] {
   const onePoint = atOnePoint(given)
   return wiringsOf(driverIdsOf(given.wiring))
     .filter((wiring) => canonical(wiring) !== same)
-    .map((wiring) => ({
-      ...alternativeOf(wiring, given),
-      levelDb: levelDb(drive(solve(wiring, onePoint), 0), drive(given.network, given.compared)),
-    }))
+    .map((wiring) => {
+      const level = levelDb(drive(solve(wiring, onePoint), 0), drive(given.network, given.compared))
+      return alternativeOf(wiring, given, level)
+    })
     .sort((a, b) => (b.levelDb ?? 0) - (a.levelDb ?? 0))
 }
 
@@ -56,7 +56,7 @@ const atOnePoint = ({ impedances, frequencyHz, compared, leadOhm }: Given) => ({
 const solve = (wiring: Wiring, { impedances, frequencyHz, leadOhm }: ReturnType<typeof atOnePoint>) =>
   solveNetwork(wiring, impedances, frequencyHz, leadOhm)
 
-function alternativeOf(wiring: Wiring, given: Given): Omit<Alternative, 'levelDb'> {
+function alternativeOf(wiring: Wiring, given: Given, level: number | null): Alternative {
   const { impedances, rated, frequencyHz, leadOhm, amplifier } = given
   const total = networkImpedance(wiring, impedances, frequencyHz, leadOhm)
   const index = lowestIndex(total)
@@ -73,6 +73,7 @@ function alternativeOf(wiring: Wiring, given: Given): Omit<Alternative, 'levelDb
       amplifier === undefined || supplyV === undefined
         ? null
         : cleanOutput(amplifier, supplyV, ratedOhm).powerW,
+    levelDb: level,
   }
 }
 
