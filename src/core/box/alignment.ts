@@ -73,7 +73,10 @@ const magnitude = (a1: number, a2: number, a3: number): Polynomial => [
 /** −3 dB frequency over √(fs fb). |D|² = y⁸ + A1 y⁶ + A2 y⁴ + A3 y² + 1 equals 2 y⁸ there; the highest such y. */
 function f3OverCentre([a1, a2, a3]: Polynomial): number {
   const [c1, c2, c3] = magnitude(a1, a2, a3)
-  const excess = (y: number) => y ** 8 - c1 * y ** 6 - c2 * y ** 4 - c3 * y ** 2 - 1
+  const excess = (y: number) => {
+    const z = y * y
+    return (((z - c1) * z - c2) * z - c3) * z - 1
+  }
   let high = 20
   while (excess(high) > 0 && high > 0.01) high *= 0.99
   let low = high

@@ -65,10 +65,10 @@ const LEAST_ALPHA = 0.01
 
 function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
   const alpha = closedAlpha(driver.qts, qtc, driver.closedLoss)
-  const common = { kind: 'closed', alignment: name } as const
   if (alpha === null)
     return {
-      ...common,
+      kind: 'closed',
+      alignment: name,
       netVolumeL: null,
       tuningHz: null,
       f3Hz: null,
@@ -79,7 +79,8 @@ function closedBox(driver: BoxSeeker, name: string, qtc: number): SuitedBox {
   const netVolumeL = driver.vasL / alpha / driver.liningGain
   const f3Hz = fcHz * closedF3OverFc(qtc)
   return {
-    ...common,
+    kind: 'closed',
+    alignment: name,
     netVolumeL,
     tuningHz: null,
     f3Hz,
