@@ -40,17 +40,18 @@ export function halvesOf(
   at: Rect,
   { direction, positionUm }: Pick<Separation, 'direction' | 'positionUm'>,
 ): [Rect, Rect] {
+  const { xUm, yUm, lengthUm, widthUm } = at
   if (direction === 'across') {
-    const first = positionUm - at.xUm
+    const first = positionUm - xUm
     return [
-      { ...at, lengthUm: first },
-      { ...at, xUm: positionUm, lengthUm: at.lengthUm - first },
+      { xUm, yUm, lengthUm: first, widthUm },
+      { xUm: positionUm, yUm, lengthUm: lengthUm - first, widthUm },
     ]
   }
-  const first = positionUm - at.yUm
+  const first = positionUm - yUm
   return [
-    { ...at, widthUm: first },
-    { ...at, yUm: positionUm, widthUm: at.widthUm - first },
+    { xUm, yUm, lengthUm, widthUm: first },
+    { xUm, yUm: positionUm, lengthUm, widthUm: widthUm - first },
   ]
 }
 
