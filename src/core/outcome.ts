@@ -22,3 +22,9 @@ export interface Refusal {
 }
 
 export const isRefusal = (result: object): result is Refusal => 'faults' in result
+
+/** Faults that several parts of a calculation found, each once. */
+export const eachOnce = (faults: readonly Fault[]): Fault[] =>
+  faults.filter(
+    (fault, i) => faults.findIndex((other) => other.at === fault.at && other.message === fault.message) === i,
+  )

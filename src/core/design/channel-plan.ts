@@ -20,7 +20,9 @@ export interface ChannelPlan {
 const sharing = (drivers: readonly Driver[]): number[] =>
   drivers.flatMap((driver, index) => (driver.sharesBox === false ? [] : [index]))
 
-function sharingFaults(indices: readonly number[]): Fault[] {
+/** Faults of drivers that go in one box: none shares its air, or two kinds do. */
+export function sharingFaults(drivers: readonly Driver[]): Fault[] {
+  const indices = sharing(drivers)
   if (indices.length === 0)
     return [
       {
@@ -49,10 +51,9 @@ export function channelPlan(design: Design): ChannelPlan | { faults: Fault[] } {
   const { drivers, amplifier } = design
   const boxes = design.boxes ?? 1
   const channels = amplifier.channels ?? boxes
-  const indices = sharing(drivers)
-  const mainIndex = indices[0] ?? 0
+  const mainIndex = sharing(drivers)[0] ?? 0
   const main = drivers[mainIndex]
-  const early = [...repeatedIds(drivers), ...sharingFaults(indices), ...channelFaults(channels, boxes)]
+  const early = [...repeatedIds(drivers), ...sharingFaults(drivers), ...channelFaults(channels, boxes)]
   if (main === undefined || early.length > 0) return { faults: early }
   const channelsPerBox = channels / boxes
   const wired = wiringOf(

@@ -14,7 +14,7 @@ import { designRules, type WholeDesignFacts } from '../findings/design.ts'
 import { apply } from '../findings/rule.ts'
 import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
-import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
+import { eachOnce, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { powerBudget } from '../power/power-budget.ts'
 import { boxInput } from './box-input.ts'
 import { type ChannelPlan, channelPlan } from './channel-plan.ts'
@@ -64,11 +64,6 @@ function sensitivityDb(
   const step = space === 'baffle' ? 20 * Math.log10(2) : 0
   return midBandSplDb(speaker, Math.sqrt(ratedOhm)) + step - 20 * Math.log10(channelsPerBox)
 }
-
-const eachOnce = (faults: readonly Fault[]): Fault[] =>
-  faults.filter(
-    (fault, i) => faults.findIndex((other) => other.at === fault.at && other.message === fault.message) === i,
-  )
 
 // Load, power and cut list fill in some of the same fields, by the same rules.
 const onceEach = (assumptions: readonly Assumption[]): Assumption[] =>

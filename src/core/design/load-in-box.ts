@@ -10,7 +10,8 @@ import { countedDrivers } from '../load/given-wiring.ts'
 import { judgingGrid } from '../load/judging-grid.ts'
 import { loadCurve, loadImpedance } from '../load/load-impedance.ts'
 import type { ComplexCurve } from '../load/network.ts'
-import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
+import { eachOnce, type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts'
+import { sharingFaults } from './channel-plan.ts'
 import { crossoverAssumptions, withCrossover } from './crossover-in-box.ts'
 import { ownImpedances } from './other-drivers.ts'
 
@@ -38,7 +39,9 @@ interface Boxed {
 function boxedOf(request: LoadImpedanceRequest, drivers: readonly Driver[]): Boxed | Refusal | undefined {
   const index = drivers.findIndex((driver) => driver.sharesBox !== false)
   const main = drivers[index]
-  if (request.box === undefined || main === undefined) return undefined
+  if (request.box === undefined) return undefined
+  const unshared = sharingFaults(drivers)
+  if (main === undefined || unshared.length > 0) return { faults: unshared }
   const assembled = assemble({
     driver: main.parameters,
     driverAt: `/drivers/${index}/parameters`,
@@ -118,7 +121,9 @@ export function loadInBox(request: LoadImpedanceRequest): Outcome<LoadImpedanceS
       ? outcome.sections.loadCurve
       : loadCurve(wired, impedancesOn(asked, drivers, boxed), asked)
   if (isRefusal(outcome) || isRefusal(curve) || boxed !== placed)
-    return { faults: [placed ?? {}, outcome].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
+    return {
+      faults: eachOnce([placed ?? {}, outcome].flatMap((part) => (isRefusal(part) ? part.faults : []))),
+    }
   return {
     ...outcome,
     sections: { ...outcome.sections, loadCurve: curve },

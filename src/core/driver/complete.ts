@@ -88,6 +88,8 @@ const coilAssumptions = ({ leMh }: DriverParameters, at: string): Assumption[] =
       ]
     : []
 
+const NO_POSITIVE = 'the other parameters leave no positive value for it'
+
 const isPositive = (value: number | undefined): value is number =>
   value !== undefined && Number.isFinite(value) && value > 0
 
@@ -109,13 +111,33 @@ export function completeDriver(parameters: DriverParameters, at: string): Comple
     return {
       faults: bad.map((name) => ({
         at: `${at}/${name}`,
-        message: 'the other parameters leave no positive value for it',
+        message: NO_POSITIVE,
       })),
     }
   return {
     driver: { ...complete, ...coilOf(parameters) },
     assumptions: [...assumptions, ...coilAssumptions(parameters, at)],
   }
+}
+
+/** Parameters that decide the impedance of a driver by itself. */
+const RESONANT = ['fsHz', 'qms', 'qes', 'reOhm'] as const
+
+/** What contradicts in the parameters that a driver's impedance follows from; nothing is wrong with those left out. */
+export function contradictions(parameters: DriverParameters, at: string): Fault[] {
+  const implied = impliedBy(parameters, at)
+  if (isRefusal(implied)) return implied.faults
+  const { known } = implied
+  return RESONANT.filter((name) => known[name] !== undefined && !isPositive(known[name])).map((name) => ({
+    at: `${at}/${name}`,
+    message: NO_POSITIVE,
+  }))
+}
+
+/** Resistance of the coil as it is given or as the other parameters imply it, ohm; undefined when neither. */
+export function knownResistanceOhm(parameters: DriverParameters): number | undefined {
+  const reOhm = parameters.reOhm ?? spread(linkedOf(parameters)).reOhm
+  return isPositive(reOhm) ? reOhm : undefined
 }
 
 /** What the impedance of a driver by itself follows from: neither its compliance nor its cone. */

@@ -229,7 +229,7 @@ export const driverInLoadRules: readonly Rule<DriverPrint>[] = [
     limit: contradictedOhm,
     message: (print) => {
       const { leastOhm, mostOhm } = believableResistanceOhm(print.ratedImpedanceOhm)
-      return `A driver rated ${ohm(print.ratedImpedanceOhm)} reads ${ohm(leastOhm)} to ${ohm(mostOhm)} on a meter; "${print.id}" is said to read ${ohm(print.reOhm)}. The resistance is believed and the print is not used.`
+      return `A driver rated ${ohm(print.ratedImpedanceOhm)} reads ${ohm(leastOhm)} to ${ohm(mostOhm)} on a meter; "${print.id}" reads ${ohm(print.reOhm)} by its data. The resistance is believed and the print is not used.`
     },
     remedies: ({ at }) => [
       'Measure the resistance again, leads off, and subtract what the probes read when they touch.',

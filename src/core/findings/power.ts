@@ -1,6 +1,7 @@
 import { mayDrive } from '../load/rated-impedance.ts'
 import { leastRatingOnV } from '../power/reservoir.ts'
 import { hertz, ohm, say, volt, watt } from '../say.ts'
+import { saidApart } from '../say-apart.ts'
 import type { DriverHeat, PowerFacts } from './power-facts.ts'
 import { putWithin, remedy } from './remedy.ts'
 import { downToThree } from './rounded.ts'
@@ -20,11 +21,12 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     value: ({ minimumOhm }) => minimumOhm,
     limit: ({ allowedMinimumOhm }) => allowedMinimumOhm,
     message: ({ loadAt, loadOhm, minimumOhm, allowedMinimumOhm }) => {
+      const [lowest, allowed] = saidApart(minimumOhm, allowedMinimumOhm, 'ohm')
       const load =
         loadAt === '/minimumOhm'
-          ? `The load dips to ${ohm(minimumOhm)}`
-          : `A load rated ${ohm(loadOhm)} may dip to ${ohm(minimumOhm)}`
-      return `${load}; the amplifier stands ${ohm(allowedMinimumOhm)} at the least.`
+          ? `The load dips to ${lowest}`
+          : `A load rated ${ohm(loadOhm)} may dip to ${lowest}`
+      return `${load}; the amplifier stands ${allowed} at the least.`
     },
     remedies: () => ['Wire the drivers in series.', 'Use a board that is made for a lower load.'],
   },
@@ -55,8 +57,10 @@ export const powerRules: readonly Rule<PowerFacts>[] = [
     when: ({ sections }) => sections.power.claimedPossible === false,
     value: ({ sections }) => sections.power.claimedPowerW ?? 0,
     limit: ({ sections }) => sections.power.largestClaimW,
-    message: ({ sections, loadOhm, source }) =>
-      `${watt(sections.power.claimedPowerW ?? 0)} a channel is impossible on ${volt(source.voltageV)}, where ${watt(sections.power.largestClaimW)} is the most that can be claimed: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`,
+    message: ({ sections, loadOhm, source }) => {
+      const [claimed, most] = saidApart(sections.power.claimedPowerW ?? 0, sections.power.largestClaimW, 'W')
+      return `${claimed} a channel is impossible on ${volt(source.voltageV)}, where ${most} is the most that can be claimed: into ${ohm(loadOhm)} ${watt(sections.power.cleanPowerW)} is clean and ${watt(sections.power.powerAt10PercentW)} badly clipped.`
+    },
     remedies: ({ sections }) => [
       remedy(
         `Reckon with ${watt(sections.power.cleanPowerW)} a channel.`,

@@ -1,5 +1,6 @@
 import { ATTACH_LARGEST_UF, neededRatingV } from '../power/reservoir.ts'
 import { ampere, hertz, ohm, say, significant, volt } from '../say.ts'
+import { saidApart } from '../say-apart.ts'
 import type { PowerFacts } from './power-facts.ts'
 import { put, putWithin, type Remedy, remedy } from './remedy.ts'
 import { downToThree, upToThree } from './rounded.ts'
@@ -79,8 +80,10 @@ export const reservoirRules: readonly Rule<PowerFacts>[] = [
     when: (facts) => facts.reservoirUf > 0 && ratingV(facts) < lowestRatingV(facts),
     value: ratingV,
     limit: ({ source }) => source.highestVoltageV,
-    message: (facts) =>
-      `The reservoir is marked ${volt(ratingV(facts))} and would stand on ${volt(facts.source.highestVoltageV)}.`,
+    message: (facts) => {
+      const [marked, stands] = saidApart(ratingV(facts), facts.source.highestVoltageV, 'V')
+      return `The reservoir is marked ${marked} and would stand on ${stands}.`
+    },
     remedies: (facts) => [marked(facts)],
     caution:
       'An electrolytic capacitor above its voltage or with reversed polarity vents hot: eye protection, and check the stripe before the first power.',

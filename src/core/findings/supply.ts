@@ -1,5 +1,6 @@
 import { mustBeAsked, PORTS } from '../power/source.ts'
 import { ampere, ohm, say, volt, watt } from '../say.ts'
+import { saidApart } from '../say-apart.ts'
 import type { PowerFacts } from './power-facts.ts'
 import { put, putWithin, remedy } from './remedy.ts'
 import type { Rule } from './rule.ts'
@@ -61,8 +62,11 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
       source.highestVoltageV > (amplifier.maximumSupplyV ?? Number.POSITIVE_INFINITY) * (1 + DUST),
     value: ({ source }) => source.highestVoltageV,
     limit: ({ amplifier, source }) => amplifier.maximumSupplyV ?? source.highestVoltageV,
-    message: ({ source, amplifier }) =>
-      `The supply ${source.highestVoltageV > source.voltageV ? 'may reach' : 'has'} ${volt(source.highestVoltageV)}; the board stands ${volt(amplifier.maximumSupplyV ?? source.highestVoltageV)}.`,
+    message: ({ source, amplifier }) => {
+      const { highestVoltageV, voltageV } = source
+      const [highest, most] = saidApart(highestVoltageV, amplifier.maximumSupplyV ?? highestVoltageV, 'V')
+      return `The supply ${highestVoltageV > voltageV ? 'may reach' : 'has'} ${highest}; the board stands ${most}.`
+    },
     remedies: (facts) => [
       facts.source.kind === 'cells'
         ? otherCells(facts, 'fewer')
@@ -145,9 +149,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     limit: boardMinimumV,
     message: (facts) => {
       const lowest = lowestAtPeakV(facts)
-      return lowest === null
-        ? `At the peak of a full bass note ${ohm(facts.cableOhm)} of lead cannot deliver what the board asks: it clips early or restarts.`
-        : `A full bass note pulls the board down to ${volt(lowest)}; it works from ${facts.amplifier.minimumSupplyV === undefined ? 'about ' : ''}${volt(boardMinimumV(facts))} up.`
+      if (lowest === null)
+        return `At the peak of a full bass note ${ohm(facts.cableOhm)} of lead cannot deliver what the board asks: it clips early or restarts.`
+      const [down, least] = saidApart(lowest, boardMinimumV(facts), 'V')
+      return `A full bass note pulls the board down to ${down}; it works from ${facts.amplifier.minimumSupplyV === undefined ? 'about ' : ''}${least} up.`
     },
     remedies: leadRemedies,
   },
@@ -159,8 +164,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     when: (facts) => supplied(facts).programmeA > limitA(facts),
     value: (facts) => supplied(facts).programmeA,
     limit: limitA,
-    message: (facts) =>
-      `At full volume the programme draws ${ampere(supplied(facts).programmeA)} on average; the source gives ${ampere(limitA(facts))}.`,
+    message: (facts) => {
+      const [draws, gives] = saidApart(supplied(facts).programmeA, limitA(facts), 'A')
+      return `At full volume the programme draws ${draws} on average; the source gives ${gives}.`
+    },
     remedies: (facts) => [
       stronger(
         facts,
@@ -196,8 +203,10 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     when: (facts) => supplied(facts).sineA > limitA(facts) && supplied(facts).programmeA <= limitA(facts),
     value: (facts) => supplied(facts).sineA,
     limit: limitA,
-    message: (facts) =>
-      `Music is fine, but a test tone at the clip point draws ${ampere(supplied(facts).sineA)} and trips a source of ${ampere(limitA(facts))}.`,
+    message: (facts) => {
+      const [draws, gives] = saidApart(supplied(facts).sineA, limitA(facts), 'A')
+      return `Music is fine, but a test tone at the clip point draws ${draws} and trips a source of ${gives}.`
+    },
     remedies: (facts) => [
       'Keep test tones well below full volume.',
       stronger(facts, `Use a source for at least ${ampere(supplied(facts).sineA)}.`, supplied(facts).sineA),

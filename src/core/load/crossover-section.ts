@@ -13,8 +13,8 @@ import type { ComplexCurve } from './network.ts'
 
 type Parts = LoadImpedanceSections['crossover'][number]
 
-/** Below a thousandth of a microhenry there is no inductance to flatten. */
-const LEAST_INDUCTANCE_MH = 1e-6
+/** Below a microhenry there is no inductance to flatten. */
+const LEAST_INDUCTANCE_MH = 1e-3
 
 /** Parts of a simple crossover for each kind of driver; none when none is wished. */
 export function crossoverSection(
@@ -32,7 +32,7 @@ export function crossoverSection(
     const reOhm = resistances.get(driver.id)
     return impedance === undefined || reOhm === undefined
       ? []
-      : [partsFor(wish, driver, reOhm, modulusAt(impedance, corner), amplifier, index === treble)]
+      : [partsFor(wish, driver, reOhm, atPoint(impedance, frequencyHz, corner), amplifier, index === treble)]
   })
 }
 
@@ -40,14 +40,13 @@ function partsFor(
   wish: CrossoverWish,
   driver: Driver,
   reOhm: number,
-  impedanceOhm: number,
+  impedance: AtFrequency,
   amplifier: CompleteAmplifier | undefined,
   isTreble: boolean,
 ): Parts {
   const { leMh = 0 } = driver.parameters
   const flat = leMh < LEAST_INDUCTANCE_MH ? undefined : zobel(reOhm, leMh)
-  // With its Zobel a driver is a pure resistance; without it only the impedance at the corner counts.
-  const loadOhm = flat === undefined ? impedanceOhm : reOhm
+  const loadOhm = modulus(flat === undefined ? impedance : besideZobel(impedance, flat))
   const parts =
     wish.order === 2
       ? secondOrder(wish.cornerHz, loadOhm, 'Linkwitz-Riley')
@@ -95,7 +94,37 @@ function padOf(
 const resonanceHz = (capacitorUf: number, inductorMh: number): number =>
   1 / (2 * Math.PI * Math.sqrt(capacitorUf * 1e-6 * inductorMh * 1e-3))
 
-const modulusAt = ({ re, im }: ComplexCurve, index: number) => Math.hypot(re[index]!, im[index]!)
+interface Complex {
+  re: number
+  im: number
+}
+
+interface AtFrequency extends Complex {
+  hz: number
+}
+
+const atPoint = ({ re, im }: ComplexCurve, frequencyHz: Float64Array, index: number): AtFrequency => ({
+  hz: frequencyHz[index]!,
+  re: re[index]!,
+  im: im[index]!,
+})
+
+const modulus = ({ re, im }: Complex): number => Math.hypot(re, im)
+
+/** A driver with its Zobel across it: a pure resistance but for what is left of its resonance at the corner. */
+function besideZobel(driver: AtFrequency, { resistorOhm, capacitorUf }: ReturnType<typeof zobel>): Complex {
+  const reactance = -1 / (2 * Math.PI * driver.hz * capacitorUf * 1e-6)
+  const sum = { re: driver.re + resistorOhm, im: driver.im + reactance }
+  const product = {
+    re: driver.re * resistorOhm - driver.im * reactance,
+    im: driver.re * reactance + driver.im * resistorOhm,
+  }
+  const inverse = 1 / (sum.re * sum.re + sum.im * sum.im)
+  return {
+    re: (product.re * sum.re + product.im * sum.im) * inverse,
+    im: (product.im * sum.re - product.re * sum.im) * inverse,
+  }
+}
 
 function nearestIndex(frequencyHz: Float64Array, wantedHz: number): number {
   let nearest = 0

@@ -1,4 +1,5 @@
 import type { Driver } from '../../schema/driver.ts'
+import { knownResistanceOhm } from '../driver/complete.ts'
 import type { ComplexCurve } from './network.ts'
 
 /**
@@ -8,21 +9,21 @@ import type { ComplexCurve } from './network.ts'
 export const DC_SHARE_OF_RATED = 0.875
 
 /**
- * Direct-current resistance of a driver, ohm, as a meter reads it: measured, or estimated from the rated impedance.
- * @returns undefined when neither is given
+ * Direct-current resistance of a driver, ohm, as a meter reads it: measured, implied by its other data, or estimated
+ * from the rated impedance.
+ * @returns undefined when there is none of these
  */
 export function driverResistanceOhm({ parameters }: Driver): number | undefined {
-  if (parameters.reOhm !== undefined) return parameters.reOhm
-  return parameters.ratedImpedanceOhm === undefined
-    ? undefined
-    : DC_SHARE_OF_RATED * parameters.ratedImpedanceOhm
+  const { ratedImpedanceOhm } = parameters
+  const estimate = ratedImpedanceOhm === undefined ? undefined : DC_SHARE_OF_RATED * ratedImpedanceOhm
+  return knownResistanceOhm(parameters) ?? estimate
 }
 
 /**
  * Impedance of a driver of which only a resistance is known, ohm on a grid of `points`: the resistance alone, with
  * the voice-coil inductance when that is given. Lower than the truth near resonance, never higher than the truth
  * between resonance and the rise of the coil.
- * @returns undefined when neither reOhm nor ratedImpedanceOhm is given
+ * @returns undefined when its data tell no resistance
  */
 export function resistiveImpedance(driver: Driver, frequencyHz: Float64Array): ComplexCurve | undefined {
   const resistance = driverResistanceOhm(driver)

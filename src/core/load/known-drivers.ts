@@ -1,5 +1,6 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
+import { contradictions, knownResistanceOhm } from '../driver/complete.ts'
 import type { DriverPrint } from '../findings/load.ts'
 import type { Fault, Refusal } from '../outcome.ts'
 import { driverResistanceOhm, resistiveImpedance } from './driver-resistance.ts'
@@ -24,7 +25,9 @@ export function impedancesOf(
   const assumptions: Assumption[] = []
   const faults: Fault[] = []
   drivers.forEach((driver, index) => {
-    const at = `/drivers/${index}/parameters/reOhm`
+    const parametersAt = `/drivers/${index}/parameters`
+    const at = `${parametersAt}/reOhm`
+    faults.push(...contradictions(driver.parameters, parametersAt))
     const impedance = handedIn.get(driver.id) ?? resistiveImpedance(driver, frequencyHz)
     if (impedance === undefined) {
       faults.push({ at, message: 'Give reOhm, or ratedImpedanceOhm as printed on the driver.' })
@@ -39,7 +42,10 @@ export function impedancesOf(
         at,
         value: resistance,
         unit: 'ohm',
-        why: 'taken from the rated impedance or the impedance curve: 8 ohm reads about 7',
+        why:
+          knownResistanceOhm(driver.parameters) === undefined
+            ? 'taken from the rated impedance or the impedance curve: 8 ohm reads about 7'
+            : 'follows from the other data of the driver',
       })
   })
   return faults.length > 0 ? { faults } : { impedances, resistances, assumptions }
@@ -48,17 +54,22 @@ export function impedancesOf(
 /** Rated impedance of each kind that has a believable one printed on it, ohm. */
 export const ratedOf = (drivers: readonly Driver[]): Map<string, number> =>
   new Map(
-    drivers.flatMap(({ id, parameters: { reOhm, ratedImpedanceOhm } }) =>
-      ratedImpedanceOhm === undefined || (reOhm !== undefined && !isBelievable(ratedImpedanceOhm, reOhm))
+    drivers.flatMap(({ id, parameters }) => {
+      const { ratedImpedanceOhm } = parameters
+      const reOhm = knownResistanceOhm(parameters)
+      return ratedImpedanceOhm === undefined ||
+        (reOhm !== undefined && !isBelievable(ratedImpedanceOhm, reOhm))
         ? []
-        : [[id, ratedImpedanceOhm] as const],
-    ),
+        : [[id, ratedImpedanceOhm] as const]
+    }),
   )
 
-/** Print and resistance of each kind of which both are given, for the rules about a driver in the load. */
+/** Print and resistance of each kind of which both are known, for the rules about a driver in the load. */
 export const printsOf = (drivers: readonly Driver[]): DriverPrint[] =>
-  drivers.flatMap(({ id, parameters: { reOhm, ratedImpedanceOhm } }, index) =>
-    reOhm === undefined || ratedImpedanceOhm === undefined
+  drivers.flatMap(({ id, parameters }, index) => {
+    const { ratedImpedanceOhm } = parameters
+    const reOhm = knownResistanceOhm(parameters)
+    return reOhm === undefined || ratedImpedanceOhm === undefined
       ? []
-      : [{ at: `/drivers/${index}/parameters/ratedImpedanceOhm`, id, reOhm, ratedImpedanceOhm }],
-  )
+      : [{ at: `/drivers/${index}/parameters/ratedImpedanceOhm`, id, reOhm, ratedImpedanceOhm }]
+  })

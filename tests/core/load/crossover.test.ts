@@ -1,3 +1,5 @@
+import { expect, it } from 'vitest'
+import { loadInBox } from '../../../src/core/design/load-in-box.ts'
 import { firstOrder, pad, secondOrder, zobel } from '../../../src/core/load/crossover.ts'
 import { type ComplexCurve, solveNetwork } from '../../../src/core/load/network.ts'
 import { speakerLead } from '../../../src/core/power/cable.ts'
@@ -81,4 +83,18 @@ holdRows('crossover', {
     const capacitorUf = nearestPreferred(firstOrder(inputs.cornerHz, inputs.loadOhm).capacitorUf, E12)
     return { capacitorUf, cornerWithItHz: cornerHz(capacitorUf, inputs.loadOhm) }
   },
+})
+
+it('the load of a crossover does not jump with the first trace of inductance', () => {
+  // Small 1972: a tweeter of Qms 3 and Qes 0.8 at twice its resonance is 6 + 22.5 / (1 + 4.5 j).
+  const motion = 22.5 / (1 + 4.5 ** 2)
+  const alone = Math.hypot(6 + motion, 4.5 * motion)
+  const loadOhm = (leMh?: number) => {
+    const parameters = { fsHz: 1500, qms: 3, qes: 0.8, reOhm: 6, ...(leMh !== undefined && { leMh }) }
+    const outcome = loadInBox({ drivers: [{ id: 't', parameters }], crossover: { cornerHz: 3000, order: 2 } })
+    return 'faults' in outcome ? Number.NaN : outcome.sections.crossover[0]?.loadOhm
+  }
+  expect(loadOhm()).toBeCloseTo(alone, 9)
+  expect(loadOhm(1e-4)).toBeCloseTo(alone, 2)
+  expect(loadOhm(0.0011)).toBeCloseTo(alone, 1)
 })

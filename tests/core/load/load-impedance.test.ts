@@ -232,7 +232,7 @@ describe('a crossover to size', () => {
     const coil = [driver('main', { reOhm: 6.9, leMh: 0.3 })]
     const [parts] = outcome({ drivers: coil, crossover: { cornerHz: 3000, order: 2 } }).sections.crossover
     expect(parts?.zobelUf).toBeCloseTo(6.3012, 3)
-    expect(parts?.loadOhm).toBe(6.9)
+    expect(parts?.loadOhm).toBeCloseTo(6.9, 9)
     // Row second-order-3000 for 8 ohm, scaled to 6.9.
     expect(parts?.capacitorUf).toBeCloseTo((3.3157 * 8) / 6.9, 3)
   })
@@ -273,7 +273,7 @@ test('no request that the schema admits gets a number that is none, or a throw',
       else answered++
       expect(notFinite(result)).toEqual([])
     }),
-    { seed: 20_260_104, numRuns: 1500 },
+    { seed: 20_260_104, numRuns: 2000 },
   )
   expect(answered).toBeGreaterThan(30)
 })
