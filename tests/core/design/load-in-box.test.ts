@@ -107,3 +107,40 @@ test('parts of a crossover are reckoned from the impedance at the corner itself,
   expect(parts?.loadOhm).toBeCloseTo(loadOhm, 9)
   expect(parts?.capacitorUf).toBeCloseTo(1e6 / (2 * Math.PI * 2500 * loadOhm), 9)
 })
+
+describe('data of a driver that say more, or less, than they seem to', () => {
+  const faultsOf = (request: LoadImpedanceRequest) => {
+    const outcome = loadInBox(request)
+    return isRefusal(outcome) ? outcome.faults.map(({ at }) => at) : []
+  }
+
+  test('a resistance that follows from the others goes before the print, and the contradiction is told', () => {
+    const parameters = { fsHz: 60, qes: 0.5, mmsG: 10, blTm: 5, ratedImpedanceOhm: 8 }
+    const { sections, findings, assumptions } = run({ drivers: [{ id: 'm', parameters }] })
+    // Small 1972: Qes = 2π fs Mms Re / (Bl)².
+    const reOhm = (0.5 * 5 ** 2) / (2 * Math.PI * 60 * 0.01)
+    expect(sections.load.meterOhm).toBeCloseTo(reOhm, 9)
+    expect(sections.load.minimumOhm).toBeGreaterThan(reOhm * 0.999)
+    expect(findings.map(({ code }) => code)).toContain('rated-impedance-contradicts-resistance')
+    expect(assumptions.find(({ at }) => at === '/drivers/0/parameters/reOhm')?.why).toContain('other data')
+  })
+
+  test.each([
+    [{ fsHz: 60, qts: 0.5, qes: 0.4, reOhm: 6 }, 'qts'],
+    [{ fsHz: 60, qts: 3.5, reOhm: 6 }, 'qes'],
+    [{ fsHz: 60, qes: 0.5, reOhm: 6, leExponent: 0.7 }, 'leExponent'],
+  ])('Q that contradict are refused beside the box as in it: %j', (parameters, name) => {
+    const tweeter: Driver = { id: 't', sharesBox: false, parameters }
+    const at = `/drivers/1/parameters/${name}`
+    expect(faultsOf({ drivers: [main, tweeter], wiring: { parallel: ['m', 't'] } })).toEqual([at])
+  })
+
+  test('two kinds in the air of one box are refused, and so is a box that no driver shares', () => {
+    const box = { kind: 'closed', netVolumeL: 4 } as const
+    const other: Driver = { id: 't', parameters: { reOhm: 6 } }
+    const wiring = { parallel: ['m', 't'] }
+    expect(faultsOf({ drivers: [main, other], wiring, box })).toEqual(['/drivers/1/sharesBox'])
+    expect(faultsOf({ drivers: [{ ...main, sharesBox: false }], box })).toEqual(['/drivers/0/sharesBox'])
+    expect(faultsOf({ drivers: [main, { ...other, sharesBox: false }], wiring, box })).toEqual([])
+  })
+})
