@@ -27,26 +27,39 @@ const SINE_SQUARED = Float64Array.from(
 /**
  * Lowest voltage at the board in a burst of six cycles, V, with all channels in phase.
  * @returns null when the voltage collapses: the draw is constant power, and source and capacitor cannot give it
- * Source: derived; node equation solved step by step. Each step takes the capacitor as a battery behind a resistance
- * (backward Euler), which stays stable for a capacitor of any size and for no resistance of its own.
+ * Source: derived; node equation solved step by step, then extrapolated from two sizes of step to none (L. F. Richardson,
+ * Phil. Trans. A 210, 1911). Each step takes the capacitor as a battery behind a resistance (backward Euler), which stays
+ * stable for a capacitor of any size and for no resistance of its own.
  */
 export function lowestBurstVoltageV(burst: Burst): number | null {
   const { supplyVoltageV, sourceResistanceOhm, steadyPowerW, averagePowerDrawnW } = burst
   if (sourceResistanceOhm < NEGLIGIBLE_OHM) return supplyVoltageV
-  const step = 1 / (burst.toneHz * 2 * STEPS_A_HALF)
+  // Without a capacitor nothing carries over from one moment to the next: the lowest is at the peak.
+  if (burst.reservoirUf === 0)
+    return nodeVoltageV(
+      1 / sourceResistanceOhm,
+      supplyVoltageV / sourceResistanceOhm,
+      steadyPowerW + 2 * averagePowerDrawnW,
+    )
+  const fineV = lowestOfStepsV(burst, 1)
+  const coarseV = lowestOfStepsV(burst, 2)
+  return fineV === null || coarseV === null ? fineV : 2 * fineV - coarseV
+}
+
+/** The lowest voltage of the steps, each `stride` of the table long; null when it collapses. */
+function lowestOfStepsV(burst: Burst, stride: number): number | null {
+  const { supplyVoltageV, sourceResistanceOhm, steadyPowerW, averagePowerDrawnW } = burst
+  const step = stride / (burst.toneHz * 2 * STEPS_A_HALF)
   const sourceConductance = 1 / sourceResistanceOhm
   const sourceCurrent = supplyVoltageV * sourceConductance
   const capacitance = burst.reservoirUf * 1e-6
-  // Without a capacitor nothing carries over from one moment to the next: the lowest is at the peak.
-  if (capacitance === 0)
-    return nodeVoltageV(sourceConductance, sourceCurrent, steadyPowerW + 2 * averagePowerDrawnW)
   const branchConductance = 1 / (burst.capacitorEsrOhm + step / capacitance)
   const conductance = sourceConductance + branchConductance
   let capacitorV = supplyVoltageV
   let lowestV = supplyVoltageV
   for (let half = 0; half < HALVES; half++) {
     const beforeV = capacitorV
-    for (let i = 0; i < STEPS_A_HALF; i++) {
+    for (let i = stride - 1; i < STEPS_A_HALF; i += stride) {
       const power = steadyPowerW + 2 * averagePowerDrawnW * SINE_SQUARED[i]!
       const boardV = nodeVoltageV(conductance, sourceCurrent + branchConductance * capacitorV, power)
       if (boardV === null) return null

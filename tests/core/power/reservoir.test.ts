@@ -84,17 +84,17 @@ describe('bass burst', () => {
     expect(lowestBurstVoltageV(idle)).toBeCloseTo((5 + Math.sqrt(25 - 4 * 0.35 * 7.5)) / 2, 6)
   })
 
-  /** The same steps one by one through all six cycles; the board by Newton's method from the highest it can be. */
+  /** Steps a twentieth as long through all six cycles; the board by Newton's method from the highest it can be. */
   function steppedThroughV(given: Burst): number {
     const capacitance = given.reservoirUf * 1e-6
-    const step = 1 / (400 * given.toneHz)
+    const step = 1 / (8000 * given.toneHz)
     let capacitorV = given.supplyVoltageV
     let lowestV = given.supplyVoltageV
-    for (let i = 1; i <= 2400; i++) {
-      const powerW = given.steadyPowerW + given.averagePowerDrawnW * (1 - Math.cos((2 * Math.PI * i) / 200))
+    for (let i = 1; i <= 48_000; i++) {
+      const powerW = given.steadyPowerW + given.averagePowerDrawnW * (1 - Math.cos((2 * Math.PI * i) / 4000))
       const branchOhm = given.capacitorEsrOhm + step / capacitance
       let boardV = given.supplyVoltageV
-      for (let round = 0; round < 60; round++) {
+      for (let round = 0; round < 8; round++) {
         const missingA =
           powerW / boardV -
           (given.supplyVoltageV - boardV) / given.sourceResistanceOhm -
@@ -121,7 +121,7 @@ describe('bass burst', () => {
     })
     fc.assert(
       fc.property(bursts, (given) => {
-        expect(lowestBurstVoltageV(given)).toBeCloseTo(steppedThroughV(given), 9)
+        expect(lowestBurstVoltageV(given)).toBeCloseTo(steppedThroughV(given), 3)
       }),
       { seed: 20_260_211, numRuns: 60 },
     )
