@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks'
 import type { FastifyReply } from 'fastify'
 import type { asBuilt } from '../core/as-built/as-built.ts'
 import type { cutListInBox } from '../core/design/cut-list-in-box.ts'
@@ -40,9 +41,20 @@ export interface Aside {
   waiting: () => Waiting
 }
 
-/** Aborts when the client goes away before its answer. */
+/** Held beside the request, not in a header of it, so that no client can set it. */
+const caller = new AsyncLocalStorage<AbortSignal>()
+
+/** Does something for a client of another connection: requests made within are its own, and are given up when it goes. */
+export const onBehalfOf = <Result>(gone: AbortSignal, call: () => Result): Result => caller.run(gone, call)
+
+/** Aborts when the client goes away before its answer, or the one on whose behalf the request is made. */
 export function goneSignal(reply: FastifyReply): AbortSignal {
   const gone = new AbortController()
   reply.raw.once('close', () => gone.abort())
+  const callerGone = caller.getStore()
+  // A request made within the process has no connection that could close.
+  const leave = () => reply.raw.destroy()
+  if (callerGone?.aborted) leave()
+  else callerGone?.addEventListener('abort', leave, { once: true })
   return gone.signal
 }

@@ -1,12 +1,13 @@
 import type { FastifyInstance } from 'fastify'
 import type { Frame } from '../api/answer-frame.ts'
+import { onBehalfOf } from '../api/heavy-work.ts'
 import type { Problem } from '../schema/problem.ts'
 import type { Called, Caller } from './protocol.ts'
 import type { Tool } from './tool-list.ts'
 
 /**
  * Calls a calculation as any client would, so that a bot gets the same answer and the same faults. It counts as a
- * request of the bot's own address: another one, where requests are limited.
+ * request of the bot's own address: another one, where requests are limited. Heavy work ends when the bot goes away.
  */
 export async function callTool(
   app: FastifyInstance,
@@ -14,14 +15,15 @@ export async function callTool(
   given: unknown,
   { address, signal }: Caller,
 ): Promise<Called> {
-  const response = await app.inject({
-    method: 'POST',
-    url: path,
-    headers: { accept: 'application/json', 'content-type': 'application/json' },
-    payload: JSON.stringify(given),
-    remoteAddress: address,
-    signal,
-  })
+  const response = await onBehalfOf(signal, () =>
+    app.inject({
+      method: 'POST',
+      url: path,
+      headers: { accept: 'application/json', 'content-type': 'application/json' },
+      payload: JSON.stringify(given),
+      remoteAddress: address,
+    }),
+  )
   if (response.statusCode !== 200) return { faults: faultsSaid(response.json<Problem>()) }
   const answer = response.json<Frame & Record<string, unknown>>()
   return { said: said(answer), answer }

@@ -1,0 +1,55 @@
+import { setTimeout as delay } from 'node:timers/promises'
+import { afterAll, expect, it } from 'vitest'
+import { workerPool } from '../../src/workers/pool.ts'
+import { builtService } from '../built.ts'
+import { buildApp } from '../held-app.ts'
+
+const built = await builtService()
+const pool = workerPool({ workerUrl: new URL('workers/worker.js', built.url), threads: 1 })
+const app = await buildApp({ heavyWork: pool.heavyWork })
+const address = await app.listen({ host: '127.0.0.1', port: 0 })
+afterAll(async () => {
+  await app.close()
+  await pool.close()
+  await built.remove()
+})
+
+/** Eleven sizes that fill boards badly: the search goes on for as long as it may. */
+const search = (seconds: number) => ({
+  parts: Array.from({ length: 11 }, (_, i) => ({
+    id: `p${i}`,
+    lengthMm: 211 + 37 * ((i * 7) % 11),
+    widthMm: 97 + 29 * ((i * 5) % 11),
+    count: 6,
+  })),
+  stock: [{ id: 'board', lengthMm: 1220, widthMm: 610, count: 40 }],
+  effort: { seconds },
+})
+
+const call = (seconds: number, signal: AbortSignal) =>
+  fetch(`${address}/mcp`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', accept: 'application/json, text/event-stream' },
+    body: JSON.stringify({
+      jsonrpc: '2.0',
+      id: 1,
+      method: 'tools/call',
+      params: { name: 'cutList', arguments: search(seconds) },
+    }),
+    signal,
+  })
+
+async function until(isSo: () => boolean): Promise<void> {
+  for (const end = performance.now() + 5000; !isSo() && performance.now() < end; ) await delay(20)
+}
+
+it('work for a bot that went away is given up, begun or waiting', async () => {
+  const gone = new AbortController()
+  const calls = [29, 30].map((seconds) => call(seconds, gone.signal).catch((error: Error) => error.name))
+  await until(() => pool.load().waiting === 1)
+  expect(pool.load()).toEqual({ running: 1, waiting: 1 })
+  gone.abort()
+  expect(await Promise.all(calls)).toEqual(['AbortError', 'AbortError'])
+  await until(() => pool.load().running === 0)
+  expect(pool.load()).toEqual({ running: 0, waiting: 0 })
+})
