@@ -1,4 +1,5 @@
 import { isIP } from 'node:net'
+import { domainToASCII } from 'node:url'
 import { pino } from 'pino'
 
 /** What the environment can set; every setting has a default that is safe on one machine. */
@@ -25,6 +26,7 @@ type Environment = Readonly<Record<string, string | undefined>>
 const HIGHEST_PORT = 65_535
 const HIGHEST_RATE = 1_000_000
 const LONGEST_SHUTDOWN_S = 600
+const LONGEST_NAME = 253
 /** Names that stand for the ranges of private addresses (RFC 1918, 3927, 4193). */
 const NETS = ['loopback', 'linklocal', 'uniquelocal']
 const LOG_LEVELS = [...Object.keys(pino.levels.values), 'silent']
@@ -33,11 +35,19 @@ const LOG_LEVELS = [...Object.keys(pino.levels.values), 'silent']
 export function settingsFrom(environment: Environment): Settings | { faults: string[] } {
   const { HOST = '127.0.0.1', PORT = '8080', LOG_LEVEL = 'warn', METRICS = 'on' } = environment
   const { RATE_LIMIT = '0', SHUTDOWN_SECONDS = '20' } = environment
+  const allowedHosts = listed(environment['ALLOWED_HOSTS'])
   const corsOrigins = listed(environment['CORS_ORIGINS'])
   const trustProxy = listed(environment['TRUST_PROXY'])
   const faults = [
+    // An empty address would be every address of the machine, which nobody wrote.
+    ...(HOST.trim() === '' ? ['HOST must be an address or a name to listen on, is empty'] : []),
     ...wholeNumber('PORT', PORT, HIGHEST_PORT),
     ...oneOfThese('LOG_LEVEL', LOG_LEVEL, LOG_LEVELS),
+    ...allowedHosts.flatMap((name) =>
+      hostName(name) === undefined
+        ? [`ALLOWED_HOSTS must be host names such as box.lan, without port or http://, has "${name}"`]
+        : [],
+    ),
     ...corsOrigins.flatMap((origin) =>
       origin === '*' || isOrigin(origin)
         ? []
@@ -57,7 +67,7 @@ export function settingsFrom(environment: Environment): Settings | { faults: str
     host: HOST,
     port: Number(PORT),
     logLevel: LOG_LEVEL,
-    allowedHosts: listed(environment['ALLOWED_HOSTS']),
+    allowedHosts: allowedHosts.flatMap((name) => hostName(name) ?? []),
     corsOrigins,
     trustProxy,
     rateLimit: Number(RATE_LIMIT),
@@ -82,11 +92,18 @@ const listed = (text = ''): string[] =>
 
 const isOrigin = (text: string): boolean => URL.canParse(text) && new URL(text).origin === text
 
+const LABEL = /^[a-z\d_]([a-z\d_-]{0,61}[a-z\d_])?$/
+
+/** The name as a browser sends it: in small letters, others than Latin ones written out (RFC 3492). */
+function hostName(text: string): string | undefined {
+  // What parts an address is refused here: it would be cut off unsaid.
+  const name = /[:/?#@[\]\\\s]/.test(text) ? '' : domainToASCII(text)
+  return name.length <= LONGEST_NAME && name.split('.').every((label) => LABEL.test(label)) ? name : undefined
+}
+
 function isProxy(text: string): boolean {
-  const [address = '', bits] = text.split('/')
-  const longest = { 0: -1, 4: 32, 6: 128 }[isIP(address)] ?? -1
-  return (
-    NETS.includes(text) ||
-    (longest > 0 && (bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= longest)))
-  )
+  const [address = '', bits, ...rest] = text.split('/')
+  const longest = { 0: 0, 4: 32, 6: 128 }[isIP(address)] ?? 0
+  if (rest.length > 0 || longest === 0) return NETS.includes(text)
+  return bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) >= 1 && Number(bits) <= longest)
 }

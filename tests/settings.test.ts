@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { buildApp } from '../src/app.ts'
 import { settingsFrom } from '../src/settings.ts'
 
 describe('the settings', () => {
@@ -43,5 +44,53 @@ describe('the settings', () => {
         expect.stringContaining('SHUTDOWN_SECONDS'),
       ],
     })
+  })
+  it('refuse an empty address, which would be every address of the machine', () => {
+    for (const HOST of ['', ' '])
+      expect(settingsFrom({ HOST })).toEqual({ faults: [expect.stringContaining('HOST')] })
+    for (const name of ['PORT', 'LOG_LEVEL', 'RATE_LIMIT', 'METRICS', 'SHUTDOWN_SECONDS'])
+      expect(settingsFrom({ [name]: '' })).toEqual({ faults: [expect.stringContaining(name)] })
+  })
+  it('take names of hosts as a browser sends them', () => {
+    // The second by Punycode (RFC 3492).
+    expect(settingsFrom({ ALLOWED_HOSTS: 'Boxwright.Local, b\u00fccher.lan, a_b' })).toMatchObject({
+      allowedHosts: ['boxwright.local', 'xn--bcher-kva.lan', 'a_b'],
+    })
+  })
+  it.each([
+    'boxwright.local:9105',
+    'http://x/',
+    'x/y',
+    'a b',
+    'a..b',
+    '-a',
+    '*',
+    '[::1]',
+    'a@b',
+    'x'.repeat(64),
+  ])('refuse as the name of a host %j', (ALLOWED_HOSTS) => {
+    expect(settingsFrom({ ALLOWED_HOSTS })).toEqual({
+      faults: [expect.stringContaining(`"${ALLOWED_HOSTS}"`)],
+    })
+  })
+  it.each([
+    '10.0.0.0/0',
+    '10.0.0.0/8/9',
+    '::/0',
+    '10.0.0.0/',
+    '10.0.0.0/-1',
+    '10.0.0.0/1e1',
+    '/8',
+    'box.lan',
+  ])('refuse as a proxy %j', (TRUST_PROXY) => {
+    expect(settingsFrom({ TRUST_PROXY })).toEqual({ faults: [expect.stringContaining(`"${TRUST_PROXY}"`)] })
+  })
+  it('take only proxies that the server takes too', async () => {
+    const TRUST_PROXY =
+      '10.0.0.0/1,10.0.0.1,10.0.0.1/32,::1,fd00::/8,::ffff:10.0.0.1,::ffff:10.0.0.0/104,fe80::1%eth0,loopback,linklocal,uniquelocal'
+    const settings = settingsFrom({ TRUST_PROXY })
+    if ('faults' in settings) throw new Error(settings.faults.join())
+    for (const one of settings.trustProxy) await (await buildApp({ trustProxy: [one] })).close()
+    await (await buildApp({ trustProxy: settings.trustProxy })).close()
   })
 })
