@@ -1,14 +1,14 @@
-import { Readable } from 'node:stream'
+import { finished, Readable } from 'node:stream'
 import { setImmediate as others } from 'node:timers/promises'
-import { CsvError, parse } from 'csv-parse'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
 import { csvRow } from '../views/csv.ts'
 import { pick } from '../views/pick.ts'
 import type { Frame } from './answer-frame.ts'
-import { refusePacked } from './json-body.ts'
-import { problemLine } from './problem.ts'
+import { csvRows, type SheetRow } from './csv-rows.ts'
+import { refuseOtherEncoding, refusePacked } from './json-body.ts'
+import { notReadable, problemLine, Refused } from './problem.ts'
 import type { Query } from './query-body.ts'
 
 /** Rows of a sheet, each a request under the names that a query has too. */
@@ -22,19 +22,54 @@ export interface Batch {
 
 /** A column whose name begins so is the sheet's own: it is handed back and not read. */
 const OWN_COLUMN = '#'
-const LONGEST_ROW = 64 * 1024
-const BYTES_FOR_SEPARATOR = 4096
 
 /** Enough for some ten thousand rows; they are held whole, their answers are not. */
 const MOST_BYTES = 8 * 1024 * 1024
+/** Some ten seconds of work where the rows are ports. */
+const MOST_ROWS = 20_000
+/** More than a calculation has names; every row of the answer repeats them all. */
+const MOST_COLUMNS = 500
+/** Each holds its rows until the last is answered and taken; of all that is what the process has room for. */
+const MOST_OPEN = 8
+const ROWS_BETWEEN_OTHERS = 1000
+
+const open = new Set<FastifyReply>()
 
 /** Lets the routes of this scope take rows besides JSON. */
 export function takeRows(app: FastifyInstance): void {
+  app.addHook('preParsing', async (request, reply) => {
+    if (isRows(request)) refuseOneTooMany(reply)
+  })
   const whole = { parseAs: 'buffer', bodyLimit: MOST_BYTES } as const
   app.addContentTypeParser('text/csv', whole, async (request: FastifyRequest, bytes: Buffer) => {
     refusePacked(request)
+    refuseOtherEncoding(bytes)
     return bytes
   })
+}
+
+const isRows = ({ headers }: FastifyRequest): boolean =>
+  /^\s*text\/csv\s*(;|$)/i.test(headers['content-type'] ?? '')
+
+/** Before the body is read: it is the bodies that take the room. */
+function refuseOneTooMany(reply: FastifyReply): void {
+  if (open.size >= MOST_OPEN)
+    throw new Refused(
+      'busy',
+      `${MOST_OPEN} sheets of rows are being answered, as many as there is room for. Try again in a few seconds.`,
+    )
+  open.add(reply)
+  finished(reply.raw, () => open.delete(reply))
+}
+
+/** Rows are answered by rows and by nothing else. */
+export function refuseOtherForms(request: FastifyRequest, format: string | undefined): void {
+  const isWanted = format === undefined ? request.accepts().type(['text/csv']) !== false : format === 'csv'
+  if (isWanted) return
+  throw new Refused(
+    'not-acceptable',
+    'Rows are answered as rows: on offer is csv (text/csv) alone; ask by ?format= or by the Accept header, or send one request as JSON.',
+  )
 }
 
 /** `?pick=` names several values here, parted by commas. */
@@ -49,57 +84,53 @@ export const picksOf = (options: Query): string[] =>
 /**
  * The rows handed back one by one as they are answered, with verdict, answer, errors and the values picked behind
  * their own cells. A row that cannot be read or computed says so in itself; the others are answered all the same.
+ * Nothing is read or computed that the client does not take.
  */
-export function batchAnswers(batch: Batch): Readable {
+export async function batchAnswers(batch: Batch): Promise<Readable> {
+  await refuseMisfit(batch.text)
   return Readable.from(answeredRows(batch))
 }
+
+/** Looks through the rows before the first is answered, for an answer that has begun can no longer be refused. */
+async function refuseMisfit(text: Buffer): Promise<void> {
+  let count = -1
+  for (const { cells, fault } of csvRows(text)) {
+    count += 1
+    if (count === 0 && fault !== undefined) throw notReadable(`The header cannot be read: ${fault}.`)
+    if (count === 0 && cells.length > MOST_COLUMNS)
+      throw tooLarge(`The header has ${cells.length} columns; up to ${MOST_COLUMNS} are taken.`)
+    if (count > MOST_ROWS)
+      throw tooLarge(`The sheet has more than ${MOST_ROWS} rows below its header; send it in parts.`)
+    if (count % ROWS_BETWEEN_OTHERS === 0) await others()
+  }
+  if (count < 0) throw notReadable('The body is empty; send rows under a header.')
+}
+
+const tooLarge = (cause: string): Refused => new Refused('too-large', cause, [{ at: '', message: cause }])
 
 async function* answeredRows(batch: Batch): AsyncGenerator<string> {
   const { text, decimal, picks } = batch
   let header: string[] | undefined
-  try {
-    for await (const cells of rowsOf(text)) {
-      if (header === undefined) {
-        header = cells.map((name) => name.trim())
-        yield csvRow([...header, 'verdict', 'answer', 'errors', ...picks], decimal)
-        continue
-      }
-      yield csvRow([...aligned(cells, header.length), ...(await answered(batch, header, cells))], decimal)
-      // A thousand rows are a few seconds of work: the requests of others come in between.
-      await others()
+  for (const row of csvRows(text)) {
+    if (header === undefined) {
+      header = row.cells.map((name) => name.trim())
+      yield csvRow([...header, 'verdict', 'answer', 'errors', ...picks], decimal)
+      continue
     }
-  } catch (error) {
-    const cause = error instanceof CsvError ? error.message : 'the rows cannot be read'
-    yield csvRow([...aligned([], header?.length ?? 0), '', '', `error: ${cause}`], decimal)
+    yield csvRow([...aligned(row.cells, header.length), ...(await answered(batch, header, row))], decimal)
+    // A thousand rows are a few seconds of work: the requests of others come in between.
+    await others()
   }
-}
-
-function rowsOf(text: Buffer): AsyncIterable<string[]> {
-  return Readable.from([text]).pipe(
-    parse({
-      bom: true,
-      delimiter: separatorOf(text),
-      relax_column_count: true,
-      skip_empty_lines: true,
-      max_record_size: LONGEST_ROW,
-    }),
-  )
-}
-
-/** The separator that the first line has most of. */
-function separatorOf(text: Buffer): string {
-  const [line = ''] = text.subarray(0, BYTES_FOR_SEPARATOR).toString().split(/\r?\n/, 1)
-  const count = (mark: string) => line.split(mark).length
-  return [',', ';', '\t'].reduce((most, mark) => (count(mark) > count(most) ? mark : most))
 }
 
 /** Verdict, answer, errors and the values picked. */
 async function answered(
   batch: Batch,
   header: readonly string[],
-  cells: readonly string[],
+  { cells, fault }: SheetRow,
 ): Promise<string[]> {
   const none = batch.picks.map(() => '')
+  if (fault !== undefined) return ['', '', `error: ${fault}`, ...none]
   const extra = cells.length - header.length
   if (extra > 0) return ['', '', `error: the row has ${extra} more cells than the header`, ...none]
   const read = await batch.answerTo(fieldsOf(header, cells))
@@ -119,7 +150,10 @@ function fieldsOf(header: readonly string[], cells: readonly string[]): Query {
   const texts = new Map<string, string[]>()
   for (const [column, name] of header.entries()) {
     if (name === '' || name.startsWith(OWN_COLUMN)) continue
-    texts.set(name, [...(texts.get(name) ?? []), (cells[column] ?? '').trim()])
+    const text = (cells[column] ?? '').trim()
+    const before = texts.get(name)
+    if (before === undefined) texts.set(name, [text])
+    else before.push(text)
   }
   return Object.fromEntries(texts)
 }

@@ -6,7 +6,7 @@ import { type Fault, isRefusal, type Outcome, type Refusal } from '../core/outco
 import type { Finding } from '../schema/frame.ts'
 import { ref } from '../schema/shared.ts'
 import { type Frame, framed } from './answer-frame.ts'
-import { batchAnswers, picksOf, takeRows } from './batch.ts'
+import { batchAnswers, picksOf, refuseOtherForms, takeRows } from './batch.ts'
 import { tagged } from './entity-tag.ts'
 import { flatParameters } from './flat-parameters.ts'
 import { formsOf, type Views } from './forms.ts'
@@ -99,9 +99,10 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     const view = await viewOptions.read(options)
     const faults = [...viewOptions.unknown(fields), ...('faults' in view ? view.faults : [])]
     if (faults.length > 0) throw invalidInput(faults)
+    refuseOtherForms(request, 'body' in view ? view.body.format : undefined)
     const decimal = decimalOf(options)
     const aside = asideOf(request, reply)
-    const rows = batchAnswers({
+    const rows = await batchAnswers({
       text,
       decimal,
       picks: picksOf(options),

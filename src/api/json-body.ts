@@ -27,14 +27,21 @@ export function refusePacked({ headers }: FastifyRequest): void {
   throw new Refused('not-json', cause, [{ at: '', message: cause }])
 }
 
-/** A zero byte stands in no JSON, but in every text of two bytes a letter. */
 function textOf(bytes: Buffer): string {
-  const text = bytes.toString().replace(/^\uFEFF/, '')
+  const text = plainText(bytes)
   if (text.trim() === '') throw notReadable('The body is empty; send it as JSON.')
-  if (isUtf8(bytes) && !bytes.includes(0)) return text
-  const place = text.search(/[\uFFFD\0]/) + 1
+  refuseOtherEncoding(bytes)
+  return text
+}
+
+/** A zero byte stands in no JSON and no sheet, but in every text of two bytes a letter. */
+export function refuseOtherEncoding(bytes: Buffer): void {
+  if (isUtf8(bytes) && !bytes.includes(0)) return
+  const place = plainText(bytes).search(/[\uFFFD\0]/) + 1
   throw notReadable(`The body is not text in UTF-8: character ${place} is of another encoding.`)
 }
+
+const plainText = (bytes: Buffer): string => bytes.toString().replace(/^\uFEFF/, '')
 
 function parsed(text: string): unknown {
   let sent: unknown

@@ -45,7 +45,8 @@ export const PROBLEMS = {
   'too-large': {
     title: 'The body is too large',
     status: 413,
-    about: 'A body may have up to 256 KiB; a whole design needs about 2.',
+    about:
+      'A body of JSON may have up to 256 KiB, of which a whole design needs about 2; rows as CSV may have up to 8 MiB.',
   },
   'not-json': {
     title: 'The body is of another media type',
