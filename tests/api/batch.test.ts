@@ -117,16 +117,86 @@ describe('rows of a sheet', () => {
     expect(row?.['errors']).toContain('port.lengthMm')
   })
 
-  it('with a broken quote say where the reading ended', async () => {
-    const response = await post(`${HEADER}\na,4,30,80\n"b,4,30,80\n`)
-    expect(response.statusCode).toBe(200)
-    expect(response.body).toContain('error: ')
+  it('with a broken quote say so in their own row, with their cells; all others are answered', async () => {
+    const rows = await rowsOf(`${HEADER}\na,4,30,80\n"b,4,30,80\nc,4,30,80\n`)
+    expect(
+      rows.map((row) => [row['# shelf'], row['netVolumeL'], row['verdict'] !== '', row['errors']]),
+    ).toEqual([
+      ['a', '4', true, ''],
+      ['"b', '4', false, 'error: the quote that opens cell 1 of the row is never closed'],
+      ['c', '4', true, ''],
+    ])
   })
 
-  it.each(['', '\n\n', HEADER])('without a row give no answers: %j', async (text) => {
+  it('with an inch mark are rows like any other', async () => {
+    const names = ['a', '5" two', '"5"" speaker" x', 'c']
+    const lines = names.map((name, i) => `2.${i},26,95,${name}`)
+    const rows = await rowsOf(['netVolumeL,innerDiameterMm,tuningHz,#n', ...lines].join('\n'))
+    expect(rows.map((row) => [row['#n'], row['verdict'] !== '', row['errors']])).toEqual(
+      names.map((name) => [name, true, '']),
+    )
+  })
+
+  it('of which one is too long are answered all the same', async () => {
+    const rows = await rowsOf(`${HEADER}\na,4,30,80\nb,"${'4'.repeat(70_000)}",30,80\nc,4,30,80\n`)
+    expect(rows.map((row) => [row['# shelf'], row['verdict'] !== '', row['errors']])).toEqual([
+      ['a', true, ''],
+      ['b', false, 'error: the row is longer than 64 KiB'],
+      ['c', true, ''],
+    ])
+  })
+
+  it('are all answered before an unclosed quote at the end of thousands', async () => {
+    const rows = await rowsOf(`${HEADER}\n${'a,4,30,80\n'.repeat(3000)}"b,4,30,80`)
+    expect(rows.filter(({ errors, verdict }) => errors === '' && verdict !== '')).toHaveLength(3000)
+    expect(rows.at(-1)?.['errors']).toContain('never closed')
+  })
+
+  it('without a row are a header', async () => {
+    const { statusCode, body } = await post(HEADER)
+    expect([statusCode, body]).toEqual([200, `${HEADER},verdict,answer,errors\r\n`])
+  })
+
+  it.each(['', '\n\n', '\uFEFF'])('without a header are refused: %j', async (text) => {
     const response = await post(text)
-    expect(response.statusCode).toBeLessThan(500)
-    expect(response.body.split('\r\n').length).toBeLessThanOrEqual(2)
+    expect(response.statusCode).toBe(400)
+    expect(response.json()).toMatchObject({ type: '/problems/not-readable' })
+    expect(response.json().detail).toMatch(/^The body is empty; send /)
+  })
+
+  it('in another encoding are refused, as JSON is', async () => {
+    const latin = Buffer.from(`${HEADER}\nKüche,4,30,80\n`, 'latin1')
+    const wide = Buffer.from(`\uFEFF${HEADER}\na,4,30,80\n`, 'utf16le')
+    for (const text of [latin, wide]) {
+      const response = await post(text)
+      expect(response.statusCode).toBe(400)
+      expect(response.json().detail).toMatch(/^The body is not text in UTF-8: character \d+ /)
+    }
+    expect((await post(latin)).json().detail).toContain(`character ${HEADER.length + 3} `)
+  })
+
+  it('come in no other form, and what is on offer is said', async () => {
+    const text = `${HEADER}\na,4,30,80\n`
+    const asked = (accept: string, query = '') =>
+      app.inject({
+        method: 'POST',
+        url: `/v1/port${query}`,
+        headers: { 'content-type': 'text/csv', accept },
+        payload: text,
+      })
+    for (const response of [await post(text, '?format=json'), await asked('application/json')]) {
+      expect(response.statusCode).toBe(406)
+      expect(response.json()).toMatchObject({ type: '/problems/not-acceptable' })
+      expect(response.json().detail).toContain('csv (text/csv)')
+    }
+    for (const response of [
+      await post(text, '?format=csv'),
+      await asked('application/json', '?format=csv'),
+      await asked('text/csv'),
+      await asked('text/*, application/json'),
+      await asked('*/*', '?pick=verdict'),
+    ])
+      expect(response.statusCode).toBe(200)
   })
 
   it('refuse an option that is not known', async () => {
