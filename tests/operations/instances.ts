@@ -11,16 +11,16 @@ export interface Instance {
 }
 
 /** Several processes of the built service, each on a port that the system chose, ended by their own handles. */
-export async function startInstances(count: number) {
+export async function startInstances(count: number, environment: Record<string, string> = {}) {
   const built = await builtService()
   execFileSync('node', ['scripts/build-page.mjs', `${fileURLToPath(built.url)}page`])
   const script = fileURLToPath(new URL('main.js', built.url))
-  const instances = await Promise.all(Array.from({ length: count }, () => startInstance(script)))
+  const instances = await Promise.all(Array.from({ length: count }, () => startInstance(script, environment)))
   return {
     instances,
     /** One more, as whoever keeps the service running would start it in the place of one that is gone. */
     start: async () => {
-      const instance = await startInstance(script)
+      const instance = await startInstance(script, environment)
       instances.push(instance)
       return instance
     },
@@ -31,9 +31,9 @@ export async function startInstances(count: number) {
   }
 }
 
-async function startInstance(script: string): Promise<Instance> {
+async function startInstance(script: string, environment: Record<string, string>): Promise<Instance> {
   const child = spawn('node', [script], {
-    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: 'loopback' },
+    env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: 'loopback', ...environment },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
   return { address: await addressOf(child), end: (signal) => ended(child, signal) }

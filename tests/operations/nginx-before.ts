@@ -10,14 +10,19 @@ export const hasNginx = spawnSync('nginx', ['-v']).status === 0
 
 const CONF = new URL('../../docker/nginx.conf', import.meta.url)
 
+/** The folder is ours: a worker of another user could keep no large body in it. */
+const AS_OURSELVES = process.getuid?.() === 0 ? ' user root;' : ''
+
 /** The configuration of the image with other addresses and another folder, and whatever a test wants changed. */
 async function confFor(port: number, folder: string, addresses: readonly string[], change: Change) {
   const conf = await readFile(CONF, 'utf8')
-  const servers = addresses.map((address) => `server ${new URL(address).host} max_fails=0;`).join('\n    ')
+  const servers = addresses
+    .map((address) => `server ${new URL(address).host} max_fails=1 fail_timeout=1s;`)
+    .join('\n    ')
   const moved = conf.replaceAll('/tmp/', `${folder}/`)
   return [
     ['/dev/stderr', `${folder}/error.log`] as const,
-    ['server boxwright:8080 max_fails=0;', servers] as const,
+    ['server boxwright:8080 max_fails=1 fail_timeout=1s;', servers] as const,
     ['listen 8080;', `listen 127.0.0.1:${port};`] as const,
     ...change,
   ].reduce((text, [from, to]) => {
@@ -35,7 +40,16 @@ export async function startNginx(addresses: readonly string[], change: Change = 
   await writeFile(`${folder}/nginx.conf`, await confFor(port, folder, addresses, change))
   const child = spawn(
     'nginx',
-    ['-p', folder, '-e', `${folder}/error.log`, '-c', `${folder}/nginx.conf`, '-g', 'daemon off;'],
+    [
+      '-p',
+      folder,
+      '-e',
+      `${folder}/error.log`,
+      '-c',
+      `${folder}/nginx.conf`,
+      '-g',
+      `daemon off;${AS_OURSELVES}`,
+    ],
     {
       stdio: 'inherit',
     },
