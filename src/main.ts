@@ -32,7 +32,7 @@ app.addHook('onClose', pool.close)
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {
-    drain(app, shutdownSeconds).then((isDone) => process.exit(isDone ? 0 : 1))
+    drain(app, shutdownSeconds, pool.giveUp).then((isDone) => process.exit(isDone ? 0 : 1))
   })
 }
 

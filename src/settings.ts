@@ -26,6 +26,8 @@ type Environment = Readonly<Record<string, string | undefined>>
 const HIGHEST_PORT = 65_535
 const HIGHEST_RATE = 1_000_000
 const LONGEST_SHUTDOWN_S = 600
+/** As long as work may wait for its turn and then take, and some seconds for its answer. */
+const SHUTDOWN_S = '125'
 const LONGEST_NAME = 253
 /** Names that stand for the ranges of private addresses (RFC 1918, 3927, 4193). */
 const NETS = ['loopback', 'linklocal', 'uniquelocal']
@@ -34,7 +36,7 @@ const LOG_LEVELS = [...Object.keys(pino.levels.values), 'silent']
 /** Reads the settings; every fault at once, each with the name of its variable. */
 export function settingsFrom(environment: Environment): Settings | { faults: string[] } {
   const { HOST = '127.0.0.1', PORT = '8080', LOG_LEVEL = 'warn', METRICS = 'on' } = environment
-  const { RATE_LIMIT = '0', SHUTDOWN_SECONDS = '20' } = environment
+  const { RATE_LIMIT = '0', SHUTDOWN_SECONDS = SHUTDOWN_S } = environment
   const allowedHosts = listed(environment['ALLOWED_HOSTS'])
   const corsOrigins = listed(environment['CORS_ORIGINS'])
   const trustProxy = listed(environment['TRUST_PROXY'])

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { buildApp } from '../src/app.ts'
 import { settingsFrom } from '../src/settings.ts'
+import { LONGEST_MS, LONGEST_WAIT_MS } from '../src/workers/pool.ts'
 
 describe('the settings', () => {
   it('are safe on one machine when nothing is set', () => {
@@ -13,8 +14,13 @@ describe('the settings', () => {
       trustProxy: [],
       rateLimit: 0,
       metrics: true,
-      shutdownSeconds: 20,
+      shutdownSeconds: 125,
     })
+  })
+  it('leave time at the end for the longest work that the service takes', () => {
+    const settings = settingsFrom({})
+    if ('faults' in settings) throw new Error(settings.faults.join())
+    expect(settings.shutdownSeconds * 1000).toBeGreaterThan(LONGEST_MS + LONGEST_WAIT_MS)
   })
   it('take lists parted by commas', () => {
     const set = { ALLOWED_HOSTS: 'box.lan, box', CORS_ORIGINS: 'http://a.example,https://b.example:8443' }

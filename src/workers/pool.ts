@@ -5,18 +5,20 @@ import { Refused } from '../api/problem.ts'
 import { fairQueue } from './fair-queue.ts'
 
 /** Longest that one piece of work may take; what asks for the longest effort needs about half of it. */
-const LONGEST_MS = 60_000
+export const LONGEST_MS = 60_000
 /** Pieces of work of one client that may wait for each thread, and of all clients together; one more is refused at once. */
 const MOST_WAITING_OF_ONE = 4
 const MOST_WAITING_OF_ALL = 16
 /** Longest that a piece of work waits for its thread; together with the work itself less than a silent connection lasts. */
-const LONGEST_WAIT_MS = 60_000
+export const LONGEST_WAIT_MS = 60_000
 /** An unused thread ends after this, and gives its memory back. */
 const IDLE_MS = 30_000
 
 export interface WorkerPool {
   heavyWork: HeavyWork
   load: () => PoolLoad
+  /** Refuses all work, also what is begun or waits, because the service ends; says how many pieces that were. */
+  giveUp: () => number
   close: () => Promise<void>
 }
 
@@ -51,7 +53,9 @@ export function workerPool({
     idleTimeout: IDLE_MS,
   })
   const queue = fairQueue<() => void>()
+  const underWay = new Set<AbortController>()
   let running = 0
+  let isEnding = false
 
   /** Takes a thread, when it is this client's turn; rejects when that takes too long or the client goes away before. */
   async function turn({ gone, client }: Waiting): Promise<void> {
@@ -94,15 +98,30 @@ export function workerPool({
 
   const beside =
     <Body, Result>(name: keyof HeavyWork) =>
-    async (body: Body, waiting: Waiting): Promise<Result> => {
-      await turn(waiting)
+    async (body: Body, { client, gone }: Waiting): Promise<Result> => {
+      if (isEnding) throw ending()
+      const ended = new AbortController()
+      underWay.add(ended)
       try {
-        return await run(name, body, waiting.gone)
+        return await inTurn(name, body, { client, gone: AbortSignal.any([gone, ended.signal]) })
+      } catch (error) {
+        if (ended.signal.aborted && !gone.aborted) throw ending()
+        throw error
       } finally {
-        running -= 1
-        queue.next()?.()
+        underWay.delete(ended)
       }
     }
+
+  async function inTurn<Body, Result>(name: keyof HeavyWork, body: Body, waiting: Waiting): Promise<Result> {
+    await turn(waiting)
+    try {
+      return await run(name, body, waiting.gone)
+    } finally {
+      running -= 1
+      queue.next()?.()
+    }
+  }
+
   return {
     heavyWork: {
       cutList: beside('cutList'),
@@ -113,9 +132,17 @@ export function workerPool({
       asBuilt: beside('asBuilt'),
     },
     load: () => ({ running, waiting: queue.waiting() }),
+    giveUp: () => {
+      isEnding = true
+      for (const ended of underWay) ended.abort()
+      return underWay.size
+    },
     close: () => pool.destroy(),
   }
 }
 
 const busy = (cause: string): Refused =>
   new Refused('busy', `${cause} Try again in a few seconds, or ask for less effort.`)
+
+const ending = (): Refused =>
+  new Refused('busy', 'The service ends before this work could be finished. Try again in a few seconds.')

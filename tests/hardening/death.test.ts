@@ -82,6 +82,29 @@ describe('a process that is killed under load', () => {
   })
 })
 
+describe('a process whose time to end is over', () => {
+  it('refuses the work that is left, with the time to wait, and says so in its log', async () => {
+    const { instances, end } = await startInstances(1, { SHUTDOWN_SECONDS: '0' })
+    const address = instances[0]?.address ?? ''
+    const searches = [29, 30].map((seconds) =>
+      fetch(`${address}/v1/cut-list`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(hard(seconds)),
+      }),
+    )
+    await delay(500)
+    await instances[0]?.end('SIGTERM')
+    for (const response of await Promise.all(searches)) {
+      expect(response.status).toBe(503)
+      expect(Number(response.headers.get('retry-after'))).toBeGreaterThan(0)
+      expect(await response.json()).toMatchObject({ type: '/problems/busy' })
+    }
+    expect(instances[0]?.said()).toContain('"pieces":2')
+    await end()
+  })
+})
+
 const hard = (seconds: number): CutListRequest => ({
   parts: Array.from({ length: 11 }, (_, i) => ({
     id: `p${i}`,

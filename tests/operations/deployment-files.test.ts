@@ -14,6 +14,15 @@ function documents(name: string) {
   })
 }
 
+/** Before the service stops listening, and for the last answers (src/service/shutdown.ts). */
+const NOTICE_S = 1 + 2
+
+function shutdownSeconds(environment: Record<string, string>): number {
+  const settings = settingsFrom(environment)
+  if ('faults' in settings) throw new Error(settings.faults.join('; '))
+  return settings.shutdownSeconds
+}
+
 const dockerfile = read('Dockerfile')
 const imagePort = /^EXPOSE (\d+)$/m.exec(dockerfile)?.[1] ?? ''
 
@@ -48,8 +57,10 @@ describe('compose', () => {
     const inside = /listen (\d+);/.exec(read('nginx.conf'))?.[1]
     expect(proxy.ports[0].split(':').at(-1)).toBe(inside)
   })
-  it('sets nothing that the service would refuse', () => {
-    expect(settingsFrom(boxwright.environment)).not.toHaveProperty('faults')
+  it('sets nothing that the service would refuse, and does not end it before its time', () => {
+    expect(shutdownSeconds(boxwright.environment) + NOTICE_S).toBeLessThan(
+      Number.parseInt(boxwright.stop_grace_period, 10),
+    )
   })
 })
 
@@ -100,10 +111,13 @@ describe('the cluster', () => {
     }
     await app.close()
   })
-  it('sets nothing that the service would refuse', () => {
+  it('sets nothing that the service would refuse, and does not end it before its time', () => {
     const environment = Object.fromEntries(
       container.env.map(({ name, value }: { name: string; value: string }) => [name, value]),
     )
-    expect(settingsFrom(environment)).not.toHaveProperty('faults')
+    const [, sleep] = container.lifecycle.preStop.exec.command
+    expect(Number(sleep) + NOTICE_S + shutdownSeconds(environment)).toBeLessThan(
+      spec.terminationGracePeriodSeconds,
+    )
   })
 })

@@ -1,12 +1,14 @@
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { createInterface } from 'node:readline'
+import { setTimeout as delay } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { builtService } from '../built.ts'
 
 /** One running service; `end` waits until it is gone. */
 export interface Instance {
   address: string
+  /** What it has logged. */
+  said: () => string
   end: (signal: NodeJS.Signals) => Promise<void>
 }
 
@@ -36,19 +38,16 @@ async function startInstance(script: string, environment: Record<string, string>
     env: { ...process.env, PORT: '0', HOST: '127.0.0.1', TRUST_PROXY: 'loopback', ...environment },
     stdio: ['ignore', 'pipe', 'inherit'],
   })
-  return { address: await addressOf(child), end: (signal) => ended(child, signal) }
-}
-
-async function addressOf({ stdout }: ChildProcess): Promise<string> {
-  if (stdout === null) throw new Error('the service says nothing')
-  const lines = createInterface(stdout)
-  for await (const line of lines) {
-    const address = /listens on (\S+),/.exec(line)?.[1]
-    if (address === undefined) continue
-    stdout.resume()
-    return address
+  let said = ''
+  child.stdout.setEncoding('utf8').on('data', (part) => {
+    said += part
+  })
+  for (;;) {
+    const address = /listens on (\S+),/.exec(said)?.[1]
+    if (address !== undefined) return { address, said: () => said, end: (signal) => ended(child, signal) }
+    if (child.exitCode !== null) throw new Error('the service ended before it listened')
+    await delay(20)
   }
-  throw new Error('the service ended before it listened')
 }
 
 /** Ends a process that this test has started, and waits until it is gone. */

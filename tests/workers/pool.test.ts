@@ -130,4 +130,16 @@ describe('heavy work in a thread of its own', () => {
     expect(heavy.headers['retry-after']).toBe('5')
     expect(heavy.json()).toMatchObject({ type: '/problems/busy', status: 503 })
   })
+
+  it('is refused as busy at the end of the service, begun or waiting or new', async () => {
+    const pool = workerPool({ workerUrl, threads: 1 })
+    const all = [1, 2].map(() => pool.heavyWork.cutList(request(30), never).catch((error: unknown) => error))
+    expect(pool.load()).toEqual({ running: 1, waiting: 1 })
+    expect(pool.giveUp()).toBe(2)
+    for (const error of await Promise.all(all)) expect(error).toMatchObject({ problem: 'busy' })
+    await expect(pool.heavyWork.cutList(request(0), never)).rejects.toMatchObject({ problem: 'busy' })
+    expect(pool.load()).toEqual({ running: 0, waiting: 0 })
+    expect(pool.giveUp()).toBe(0)
+    await pool.close()
+  })
 })
