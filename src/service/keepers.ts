@@ -1,2 +1,3 @@
 /** Addresses for whoever keeps the service running: never refused, limited or logged. */
-export const isForKeepers = (url: string): boolean => url.startsWith('/health/') || url === '/metrics'
+export const isForKeepers = (url: string): boolean =>
+  url.startsWith('/health/') || url.split('?', 1)[0] === '/metrics'

@@ -8,6 +8,7 @@ import {
   ListToolsRequestSchema,
   McpError,
 } from '@modelcontextprotocol/sdk/types.js'
+import { messageFault } from './message-fault.ts'
 import type { Tool } from './tool-list.ts'
 
 /** What a call of a tool came to: the answer, or what is wrong with the arguments in words a model can act on. */
@@ -32,13 +33,19 @@ const ANNOTATIONS = { readOnlyHint: true, idempotentHint: true, openWorldHint: f
 
 /**
  * One request of the Model Context Protocol (revision 2025-11-25, Streamable HTTP), answered without a session.
- * All that is of the protocol is in this file: a newer revision has no handshake.
+ * All that is of the protocol is in this file and `message-fault.ts`: a newer revision has no handshake.
  */
 export async function answerToolRequest(
   box: Toolbox,
   { raw, body, ip }: { raw: IncomingMessage; body: unknown; ip: string },
   response: ServerResponse,
 ): Promise<void> {
+  const fault = messageFault(body)
+  if (fault !== undefined) {
+    const { status, ...message } = fault
+    response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(message))
+    return
+  }
   const server = serverOf(box, ip)
   const transport = new StreamableHTTPServerTransport({ enableJsonResponse: true })
   response.once('close', () => {

@@ -44,7 +44,11 @@ describe('/metrics', () => {
 
 describe('too many requests', () => {
   it('are answered 429 with the time to wait, client by client; whoever keeps the service is not counted', async () => {
-    const app = await buildApp({ rateLimit: 3, trustProxy: ['127.0.0.1'] })
+    const app = await buildApp({
+      rateLimit: 3,
+      trustProxy: ['127.0.0.1'],
+      poolLoad: () => ({ running: 0, waiting: 0 }),
+    })
     const from = (client: string, url = PORT_CALL) =>
       app.inject({ url, headers: { 'x-forwarded-for': client } })
     for (let i = 0; i < 3; i += 1) expect((await from('10.1.1.1')).statusCode).toBe(200)
@@ -53,7 +57,8 @@ describe('too many requests', () => {
     expect(refused.json()).toMatchObject({ type: '/problems/too-many', status: 429 })
     expect(Number(refused.headers['retry-after'])).toBeGreaterThan(0)
     expect((await from('10.1.1.2')).statusCode).toBe(200)
-    expect((await from('10.1.1.1', '/health/live')).statusCode).toBe(200)
+    for (const url of ['/health/live', '/metrics', '/metrics?x=1'])
+      expect((await from('10.1.1.1', url)).statusCode).toBe(200)
     await app.close()
   })
 
@@ -124,6 +129,28 @@ describe('a machine that cannot keep up', async () => {
   it('refuses nobody for a few long calculations, nor whoever keeps the service', async () => {
     for (const { statusCode } of await together(3, '/busy/400')) expect(statusCode).toBe(200)
     for (const { statusCode } of await together(40, '/health/live')) expect(statusCode).toBe(200)
+  })
+})
+
+describe('an answer that the client has already (RFC 9110, sections 8.6 and 15.4.5)', () => {
+  it('is 304 with nothing; a length would be that of the 200', async () => {
+    const app = await buildBare()
+    const port = Number(new URL(await app.listen({ host: '127.0.0.1', port: 0 })).port)
+    const { headers } = await app.inject(PORT_CALL)
+    const lengths: (string | undefined)[] = []
+    for (const method of ['GET', 'HEAD']) {
+      const { socket, answer } = rawConnection(port)
+      socket.write(
+        `${method} ${PORT_CALL} HTTP/1.1\r\nhost: x\r\nconnection: close\r\nif-none-match: ${headers['etag']}\r\n\r\n`,
+      )
+      const { text } = await answer()
+      expect(statuses(text)).toEqual([304])
+      expect(text).not.toMatch(/^(transfer-encoding|content-type):/im)
+      lengths.push(/^content-length: (\d+)\r$/im.exec(text)?.[1])
+      expect(text.endsWith('\r\n\r\n')).toBe(true)
+    }
+    expect(lengths).toEqual([undefined, headers['content-length']])
+    await app.close()
   })
 })
 

@@ -100,6 +100,49 @@ describe('the address of the tools', () => {
   })
 })
 
+describe('a message that cannot be done', () => {
+  const send = (payload: unknown) =>
+    app.inject({
+      method: 'POST',
+      url: '/mcp',
+      headers: {
+        host: 'localhost',
+        'content-type': 'application/json',
+        accept: 'application/json, text/event-stream',
+      },
+      payload: JSON.stringify(payload),
+    })
+  const call = (params: unknown) => ({ jsonrpc: '2.0', id: 7, method: 'tools/call', params })
+
+  it('is an Invalid Request when there is none (JSON-RPC 2.0, section 6)', async () => {
+    const response = await send([])
+    expect(response.statusCode).toBe(400)
+    expect(response.json()).toMatchObject({ jsonrpc: '2.0', id: null, error: { code: -32600 } })
+  })
+  it.each([
+    [{ name: 'port', arguments: [1] }, 'a list'],
+    [{ name: 'port', arguments: 'x' }, 'a string'],
+    [{ name: 'port', arguments: null }, 'null'],
+    [{ arguments: {} }, 'name'],
+    [{ name: 5 }, 'name'],
+    [undefined, 'name'],
+  ])('has Invalid params, in words: %j', async (params, word) => {
+    const { error, id } = (await send(call(params))).json()
+    expect(id).toBe(7)
+    expect(error.code).toBe(-32602)
+    expect(error.message).toContain(word)
+    expect(error.message).not.toMatch(/"code":|invalid_type/)
+  })
+  it('is told also among others', async () => {
+    const ping = { jsonrpc: '2.0', id: 1, method: 'ping' }
+    expect((await send([ping, call({ name: 'port', arguments: [1] })])).json()).toMatchObject({
+      id: 7,
+      error: { code: -32602 },
+    })
+    expect((await send([ping])).statusCode).toBe(200)
+  })
+})
+
 describe('the plain function definitions', () => {
   it('are the same tools, each with a schema that its example fits', async () => {
     const definitions = (await app.inject('/v1/tools')).json()
