@@ -13,6 +13,7 @@ const MOST_ROWS = 20_000
 const MOST_OPEN = 8
 const MIB = 1024 * 1024
 const HEAP_MIB = 160
+const STARTED_WITHIN_MS = 60_000
 
 let built: Awaited<ReturnType<typeof builtService>>
 let child: ChildProcess
@@ -32,7 +33,7 @@ beforeAll(async () => {
   if (child.stdout === null) throw new Error('the service says nothing')
   const [line] = await once(createInterface(child.stdout), 'line')
   address = new URL(String(line))
-})
+}, STARTED_WITHIN_MS)
 
 afterAll(async () => {
   await ended(child, 'SIGKILL')
