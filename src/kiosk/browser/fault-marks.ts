@@ -13,12 +13,12 @@ export interface PlacedFault {
 
 /** Writes each fault beside its field, takes old ones away, and gives the list for the summary. */
 export function markFaults(root: HTMLElement, faults: Faults, draft: Draft): PlacedFault[] {
-  const placed = faults.map(({ at, message }) => ({
-    at,
-    message,
-    field: fieldAt(root, at),
-    needed: valueAt(draft, at) === undefined,
-  }))
+  const placed = faults.map(({ at, message }) => {
+    const needed = valueAt(draft, at) === undefined
+    // What is there and has no field is not the fault of a neighbour: it is told by its own name, to be left out.
+    const field = needed ? fieldAt(root, at) : fieldHolding(root, at)
+    return { at, message, field, needed }
+  })
   for (const row of fieldsOf(root)) {
     const own = placed.find(({ at }) => at === row.dataset['at'])
     // One item of a list is told at the field that holds the whole list.
@@ -49,16 +49,21 @@ function hintOf(own: string, fault: PlacedFault | undefined): string {
 /** How a field is called on the page. */
 export const labelOf = (row: HTMLElement): string => row.querySelector('label, h3')?.textContent.trim() ?? ''
 
+const atOf = (row: HTMLElement): string => row.dataset['at'] ?? ''
+
 /** The field of a pointer; else one below it, else the nearest above. */
-export function fieldAt(root: HTMLElement, pointer: string): HTMLElement | undefined {
+export const fieldAt = (root: HTMLElement, pointer: string): HTMLElement | undefined =>
+  fieldHolding(root, pointer) ?? nearestAbove(fieldsOf(root), pointer)
+
+/** The field that a value is typed in: its own, one for a part of it, or one that holds the whole list. */
+function fieldHolding(root: HTMLElement, pointer: string): HTMLElement | undefined {
   // The request as a whole stands nowhere in particular.
   if (pointer === '') return undefined
   const fields = fieldsOf(root)
-  const at = (row: HTMLElement) => row.dataset['at'] ?? ''
   return (
-    fields.find((row) => at(row) === pointer) ??
-    fields.find((row) => at(row).startsWith(`${pointer}/`)) ??
-    nearestAbove(fields, pointer)
+    fields.find((row) => atOf(row) === pointer) ??
+    fields.find((row) => atOf(row).startsWith(`${pointer}/`)) ??
+    fields.find((row) => pointer.startsWith(`${atOf(row)}/`))
   )
 }
 
@@ -66,7 +71,7 @@ function nearestAbove(fields: readonly HTMLElement[], pointer: string): HTMLElem
   const names = pointer.split('/')
   for (let length = names.length - 1; length > 1; length -= 1) {
     const above = names.slice(0, length).join('/')
-    const field = fields.find(({ dataset: { at = '' } }) => at === above || at.startsWith(`${above}/`))
+    const field = fields.find((row) => atOf(row) === above || atOf(row).startsWith(`${above}/`))
     if (field !== undefined) return field
   }
   return undefined

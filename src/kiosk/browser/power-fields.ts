@@ -7,7 +7,7 @@ export const amplifier: readonly Field[] = [
     'V',
     'Printed on it; 5 V from USB, often 12 V.',
   ),
-  count('/amplifier/channels', 'Channels in use', '2 for stereo.', { usual: '2' }),
+  count('/amplifier/channels', 'Channels in use', '2 for stereo.', { usual: 'one a box' }),
   quantity(
     '/amplifier/minimumLoadOhm',
     'Lowest load it may drive',
