@@ -1,3 +1,4 @@
+import type { SizeWay } from './box-way.ts'
 import { choice, count, type Field, quantity } from './field.ts'
 
 export const boxCount: Field = count('/boxes', 'How many boxes', 'Equal boxes in the set, two for a pair.', {
@@ -36,8 +37,7 @@ export const SIZES = {
       count('/box/proportions/depth', 'Share of the depth', 'Any scale.'),
     ],
   },
-} satisfies Record<string, { label: string; fields: readonly Field[] }>
-export type SizeWay = keyof typeof SIZES
+} satisfies Record<SizeWay, { label: string; fields: readonly Field[] }>
 
 export const boxMake: readonly Field[] = [
   quantity('/box/panelThicknessMm', 'Thickness of the board', 'mm', 'Measure it: 12 mm board is often 11.6.'),

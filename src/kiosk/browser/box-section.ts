@@ -1,6 +1,7 @@
 import * as fields from './box-fields.ts'
 import { boxOfKind } from './box-kind.ts'
-import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { type SizeWay, sizedBy, sizeWayOf, type TubeWay, tubeBy, tubeWayOf } from './box-way.ts'
+import { type Json, valueAt } from './draft.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { make } from './make.ts'
 
@@ -25,57 +26,34 @@ export function boxSection(context: FormContext): HTMLElement {
   )
 }
 
-/** The way the size is given in this design. */
-export function sizeWayOf(draft: Draft): fields.SizeWay {
-  if (valueAt(draft, '/box/outer') !== undefined) return 'outer'
-  return valueAt(draft, '/box/inner') !== undefined ? 'inner' : 'netVolumeL'
-}
-
 function sizePart(context: FormContext): HTMLElement {
-  const { draft, change } = context
-  const way = sizeWayOf(draft)
-  const ways: fields.SizeWay[] = ['outer', 'inner', 'netVolumeL']
+  const { draft, change, past } = context
+  const way = sizeWayOf(draft, past)
+  const ways: SizeWay[] = ['outer', 'inner', 'netVolumeL']
   return make(
     'fieldset',
     {},
     make('legend', {}, 'Size'),
     ways.map((name) =>
-      oneWay('size', name, fields.SIZES[name].label, name === way, () => change((now) => sizedBy(now, name))),
+      oneWay('size', name, fields.SIZES[name].label, name === way, () =>
+        change((now) => sizedBy(now, name, context.past)),
+      ),
     ),
     rows(context, fields.SIZES[way].fields),
   )
 }
 
-/** The size given in another way: the measures move along, a volume gets the usual proportions. */
-function sizedBy(draft: Draft, way: fields.SizeWay): Draft {
-  const now = sizeWayOf(draft)
-  if (now === way) return draft
-  const sides = valueAt(draft, `/box/${now}`)
-  const without = ['outer', 'inner', 'netVolumeL', 'proportions'].reduce(
-    (left, name) => withValue(left, `/box/${name}`, undefined),
-    draft,
-  )
-  if (way === 'netVolumeL') {
-    const proportioned = withValue(without, '/box/proportions', { width: 1, height: 1.6, depth: 1.25 })
-    return withValue(proportioned, '/box/netVolumeL', 3)
-  }
-  const measures =
-    now === 'netVolumeL' || sides === undefined ? { widthMm: 130, heightMm: 210, depthMm: 160 } : sides
-  return withValue(without, `/box/${way}`, measures)
-}
-
 function tubePart(context: FormContext): HTMLElement {
-  const { draft, change } = context
-  const byLength = valueAt(draft, '/port/lengthMm') !== undefined
-  const swap = (from: string, to: string, start: number) =>
-    change((now) => withValue(withValue(now, `/port/${from}`, undefined), `/port/${to}`, start))
+  const { draft, change, past } = context
+  const byLength = tubeWayOf(draft, past) === 'lengthMm'
+  const swap = (way: TubeWay) => change((now) => tubeBy(now, way, context.past))
   return make(
     'fieldset',
     {},
     make('legend', {}, 'The tube'),
     rows(context, fields.tube),
-    oneWay('tube', 'tuning', 'I want a tuning', !byLength, () => swap('lengthMm', 'tuningHz', 80)),
-    oneWay('tube', 'length', 'I have a length', byLength, () => swap('tuningHz', 'lengthMm', 60)),
+    oneWay('tube', 'tuning', 'I want a tuning', !byLength, () => swap('tuningHz')),
+    oneWay('tube', 'length', 'I have a length', byLength, () => swap('lengthMm')),
     rows(context, [byLength ? fields.tubeLength : fields.tubeTuning]),
   )
 }

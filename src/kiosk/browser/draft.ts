@@ -102,13 +102,24 @@ export function leavesOf(value: Json, at = ''): string[] {
 /** Letters of the longest design that is opened; the service takes no longer one. */
 const MOST_LETTERS = 256 * 1024
 
+/** No design is that deep; what is would break everything that walks through it. */
+const MOST_DEPTH = 200
+
 /** A design out of a file or a link; undefined for anything that is no JSON object. */
 export function draftFrom(text: string): Draft | undefined {
   if (text.length > MOST_LETTERS) return undefined
   try {
     const read: Json = JSON.parse(text)
-    return isBranch(read) && !isList(read) ? read : undefined
+    return isBranch(read) && !isList(read) && isShallow(read) ? read : undefined
   } catch {
     return undefined
   }
+}
+
+/** Whether it ends within the depth of a design; level by level, for what is too deep cannot be walked into. */
+function isShallow(value: Json): boolean {
+  let level = [value]
+  for (let depth = 0; depth < MOST_DEPTH && level.length > 0; depth += 1)
+    level = level.filter(isBranch).flatMap((branch) => Object.values(branch))
+  return level.length === 0
 }

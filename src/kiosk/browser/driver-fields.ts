@@ -1,4 +1,4 @@
-import { count, type Field, quantity, yesNo } from './field.ts'
+import { count, type Field, quantity, text, yesNo } from './field.ts'
 
 /** Below `/drivers/N`. */
 export const driverCount: Field = count(
@@ -19,6 +19,7 @@ export const ownBack: Field = yesNo(
 )
 
 export const driverData: readonly Field[] = [
+  text('/id', 'Name', 'As you tell it from the others: woofer, say. Its wiring follows.'),
   quantity('/parameters/fsHz', 'Own resonance', 'Hz', 'Where the cone swings by itself, in free air.', {
     term: 'fs',
   }),

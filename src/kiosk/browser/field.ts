@@ -72,6 +72,8 @@ export const choice = (
   extra: Extra = {},
 ): Field => ({ at, label, note, kind: 'choice', choices, ...extra })
 
+export const text = (at: string, label: string, note: string): Field => ({ at, label, note, kind: 'text' })
+
 export const yesNo = (at: string, label: string, note: string, on = true): Field => ({
   at,
   label,

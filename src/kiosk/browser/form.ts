@@ -1,5 +1,6 @@
 import { boardsSection } from './boards-section.ts'
 import { boxSection } from './box-section.ts'
+import { sizeWayOf, tubeWayOf } from './box-way.ts'
 import { type Draft, type Json, valueAt } from './draft.ts'
 import { driversSection } from './drivers-section.ts'
 import { type FormContext, section } from './form-parts.ts'
@@ -20,16 +21,15 @@ export function formOf(context: FormContext): HTMLElement[] {
 }
 
 /** What decides which inputs there are; the form is built anew when this text changes. */
-export function shapeOf(draft: Draft): string {
+export function shapeOf(draft: Draft, past: readonly Draft[]): string {
   const at = (pointer: string): Json | undefined => valueAt(draft, pointer)
   const lengthOf = (list: Json | undefined) => (Array.isArray(list) ? list.length : 0)
-  const has = (pointer: string) => at(pointer) !== undefined
   return JSON.stringify([
     lengthOf(at('/drivers')),
     lengthOf(at('/stock')),
     at('/box/kind') ?? '',
     at('/supply/kind') ?? '',
-    [has('/box/outer'), has('/box/inner'), has('/port/lengthMm')],
+    [sizeWayOf(draft, past), tubeWayOf(draft, past)],
   ])
 }
 

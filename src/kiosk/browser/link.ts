@@ -1,4 +1,5 @@
-import { type Draft, draftFrom } from './draft.ts'
+import type { Draft } from './draft.ts'
+import { designFrom } from './file-design.ts'
 
 const MARK = '#d='
 
@@ -25,7 +26,7 @@ export async function draftInHash(hash: string): Promise<Draft | 'broken' | unde
     const base64 = hash.slice(MARK.length).replaceAll('-', '+').replaceAll('_', '/')
     const packed = Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))
     const bytes = await through(packed, new DecompressionStream('deflate-raw'))
-    return draftFrom(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) ?? 'broken'
+    return designFrom(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) ?? 'broken'
   } catch {
     return 'broken'
   }

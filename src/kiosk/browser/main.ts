@@ -8,26 +8,45 @@ import {
   showWorking,
 } from './answer-panel.ts'
 import { type Answer, designCheck, isAbort } from './ask.ts'
-import { changed, type Draft, draftFrom, type Json, valueAt, withValue } from './draft.ts'
+import { changed, type Draft, draftFrom, type Json, withValue } from './draft.ts'
+import { namedAt, renamed } from './driver-name.ts'
 import { fieldAt, goTo, markFaults } from './fault-marks.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { formOf, shapeOf } from './form.ts'
-import { type History, newHistory, stepped, undone } from './history.ts'
+import {
+  beforeTyping,
+  type History,
+  newHistory,
+  pastOf,
+  redone,
+  type Step,
+  settled,
+  stepped,
+  undone,
+} from './history.ts'
 import { watchIdle } from './idle.ts'
 import { idleMinutes } from './idle-minutes.ts'
 import {
-  forgetReadings,
+  forget,
+  hasReadings,
+  type Kept,
   keep,
+  keepFound,
   keepReadings,
   kept,
   keptBefore,
+  keptFound,
   keptReadings,
+  newWork,
   onOtherTab,
   setAside,
 } from './keep.ts'
+import { driversOf, nameOf } from './kinds.ts'
 import { longerSearch } from './longer-search.ts'
 import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
+import { readingsFor, withFound } from './measured-data.ts'
+import { nameParts } from './name-parts.ts'
 import { tell } from './notice.ts'
 import { showOffers } from './offers.ts'
 import { askPictures, type Coming, drawPictures, pictureFrames } from './pictures.ts'
@@ -45,13 +64,13 @@ const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
 const form = part('form', HTMLFormElement)
 const pictures = pictureFrames(() => void ask())
 const longer = longerSearch(() => draftNow())
-let history: History = newHistory(FRESH)
+let history: History = newHistory({ design: FRESH, work: newWork() })
 let shape = ''
 let asking = new AbortController()
 let again = 0
 let isKeeping = true
 
-const draftNow = (): Draft => history.now
+const draftNow = (): Draft => history.design
 /** While a design is on the page, and not the start. */
 const isStarted = (): boolean => document.body.dataset['view'] === 'design'
 
@@ -70,25 +89,50 @@ const editing = {
     return draftNow()
   },
   set: (pointer: string, value: Json | undefined) => {
-    history = stepped(history, withValue(draftNow(), pointer, value), pointer)
-    if (shapeOf(draftNow()) !== shape) drawForm()
+    history = stepped(history, typed(pointer, value), pointer)
+    const driver = namedAt(pointer)
+    if (driver !== undefined) nameParts(form, driver, nameOf(draftNow(), driver))
+    if (shapeOf(draftNow(), pastOf(history)) !== shape) drawForm()
     stepTaken()
   },
   get past() {
-    return history.past
+    return pastOf(history)
   },
   change: (step: (draft: Draft) => Draft) => change(step),
   measure: (driver: number) => {
-    const id = String(valueAt(draftNow(), `/drivers/${driver}/id`) ?? 'driver')
-    measureDriver(keptReadings(id) ?? { drivers: [{ id }] }, {
-      typed: (readings) => keepReadings(id, readings),
-      use: ({ parameters, guessed }) =>
-        change((draft) => {
-          const known = withValue(draft, `/drivers/${driver}/parameters`, parameters)
-          return withValue(known, `/drivers/${driver}/guessed`, guessed ? true : undefined)
-        }),
+    const { work } = history
+    const id = nameOf(draftNow(), driver)
+    const found = ofDriver(driver, keptFound)
+    const start = { id, readings: ofDriver(driver, keptReadings), found }
+    measureDriver(readingsFor(draftNow(), driver, start), {
+      typed: (readings) => keepReadings(work, id, readings),
+      use: (data) => {
+        change((draft) => withFound(draft, driver, data, found))
+        keepFound(work, id, data.parameters)
+      },
     })
   },
+}
+
+/** A driver's name is in the wiring too. */
+function typed(pointer: string, value: Json | undefined): Draft {
+  const driver = namedAt(pointer)
+  return driver === undefined
+    ? withValue(draftNow(), pointer, value)
+    : renamed(draftNow(), beforeTyping(history, pointer), driver, value)
+}
+
+/** What is kept of a driver under its name, else under one that it had before and no other driver has now. */
+function ofDriver(
+  driver: number,
+  keptOf: (work: string, id: string) => Draft | undefined,
+): Draft | undefined {
+  const others = driversOf(draftNow()).map((_, i) => (i === driver ? '' : nameOf(draftNow(), i)))
+  const names = [...pastOf(history), draftNow()].map((draft) => nameOf(draft, driver)).reverse()
+  return [...new Set(names)]
+    .filter((name) => !others.includes(name))
+    .map((name) => keptOf(history.work, name))
+    .find((found) => found !== undefined)
 }
 
 function change(step: (draft: Draft) => Draft): void {
@@ -99,17 +143,18 @@ function change(step: (draft: Draft) => Draft): void {
 
 function stepTaken(): void {
   const wasKeeping = isKeeping
-  isKeeping = keep(draftNow())
+  isKeeping = keep(history)
   if (wasKeeping && !isKeeping)
     tell('This browser keeps nothing: before you close the page, save the design as a file.')
   part('undo', HTMLButtonElement).disabled = history.past.length === 0
+  part('redo', HTMLButtonElement).disabled = history.next.length === 0
   longer.designChanged()
   void ask()
 }
 
 /** Builds the form anew and puts the cursor back where it was. */
 function drawForm(): void {
-  shape = shapeOf(draftNow())
+  shape = shapeOf(draftNow(), pastOf(history))
   const open = [...form.querySelectorAll('details[open]')].map(({ id }) => id)
   const build = () => {
     form.replaceChildren(...formOf(editing))
@@ -155,7 +200,7 @@ async function ask(): Promise<void> {
   }
 }
 
-const wirerOf = (draft: Draft): Wirer => ({ draft, past: history.past, take: change })
+const wirerOf = (draft: Draft): Wirer => ({ draft, past: pastOf(history), take: change })
 
 async function answered(answer: Answer, draft: Draft, coming: readonly Coming[], signal: AbortSignal) {
   showAnswer(answer, draft, events)
@@ -166,14 +211,24 @@ async function answered(answer: Answer, draft: Draft, coming: readonly Coming[],
     document.body.dataset['drawn'] = String(Number(document.body.dataset['drawn'] ?? 0) + 1)
 }
 
-/** Puts a design on the page; what stood there before is one step of Undo away. */
-function open(draft: Draft): void {
-  const before = isStarted() ? draftNow() : kept()
-  if (before === undefined || isSame(before, draft)) history = newHistory(draft)
+/** Puts a design on the page; true when another stood there before, which is then one step of Undo away. */
+function open(design: Draft, work = newWork()): boolean {
+  const before = isStarted() ? history : kept()
+  const replaces = before !== undefined && !isSame(before.design, design)
+  if (replaces && !isUntouched(before)) setAside(before)
+  if (before === undefined) show(newHistory({ design, work }))
   else {
-    history = stepped(isStarted() ? history : newHistory(before), draft)
-    forgetReadings()
+    const going = isStarted() ? history : newHistory(before, before.past)
+    show(replaces ? stepped(going, design, '', work) : going)
   }
+  return replaces
+}
+
+/** Goes on with what was kept, as far as Undo reaches. */
+const goOn = (before: Kept): void => show(newHistory(before, before.past))
+
+function show(next: History): void {
+  history = next
   document.body.dataset['view'] = 'design'
   longer.forget()
   showNothing()
@@ -183,6 +238,9 @@ function open(draft: Draft): void {
   part('title', HTMLElement).focus()
   for (const place of [document.documentElement, form, part('nav', HTMLElement)]) place.scrollTo(0, 0)
 }
+
+const isUntouched = ({ design, work }: Step): boolean =>
+  !hasReadings(work) && [FRESH, EXAMPLE].some((start) => isSame(start, design))
 
 const isSame = (one: Draft, other: Draft): boolean => JSON.stringify(one) === JSON.stringify(other)
 
@@ -198,29 +256,35 @@ function toStart(): void {
 
 /** Clears the page for somebody else; the design can be brought back. */
 function clear(): void {
-  const untouched = [FRESH, EXAMPLE].some((start) => isSame(start, draftNow()))
   // What nobody has changed does not push out what somebody has made.
-  setAside(untouched && keptBefore() !== undefined ? undefined : draftNow())
+  if (!isUntouched(history) || keptBefore().length === 0) setAside(history)
+  forget()
   for (const dialog of document.querySelectorAll('dialog')) dialog.close()
   toStart()
 }
 
 function drawStart(): void {
-  const before = keptBefore()
+  const [last, ...earlier] = keptBefore()
   part('starts', HTMLElement).replaceChildren(
     button('Begin with my parts', () => open(FRESH), 'primary large'),
     button('Show me an example', () => open(EXAMPLE), 'large'),
     button('Open a saved design', () => part('file', HTMLInputElement).click(), 'large'),
-    ...(before === undefined ? [] : [button('Bring back the last design', () => open(before), 'large')]),
+    ...(last === undefined ? [] : [button('Bring back the last design', () => goOn(last), 'large')]),
+    ...earlier.map((one, i) => button(`Bring back the design ${i + 2} ago`, () => goOn(one), 'large')),
   )
 }
 
 function wire(): void {
   const on = (id: string, press: () => void) => part(id, HTMLButtonElement).addEventListener('click', press)
-  on('undo', () => {
-    history = undone(history)
+  const go = (way: (from: History) => History) => () => {
+    history = way(history)
     drawForm()
     stepTaken()
+  }
+  on('undo', go(undone))
+  on('redo', go(redone))
+  form.addEventListener('focusout', () => {
+    history = settled(history)
   })
   on('print', () => void withSheet(draftNow(), printSheet))
   on('pdf', () => void withSheet(draftNow(), saveSheet))
@@ -233,11 +297,13 @@ function wire(): void {
   form.addEventListener('submit', (event) => event.preventDefault())
   addEventListener('hashchange', () => void openLink(open))
   addEventListener('online', () => void ask())
-  onOtherTab((draft) => {
-    if (isStarted() && !isSame(draft, draftNow()))
+  onOtherTab(({ design, work }) => {
+    if (isStarted() && !isSame(design, draftNow()))
       tell(
-        'This design was changed in another tab.',
-        button('Take that over', () => open(draft)),
+        work === history.work
+          ? 'This design was changed in another tab.'
+          : 'Another tab has another design. A new tab begins with what was changed last.',
+        button('Take that over', () => open(design, work)),
       )
   })
 }
@@ -250,7 +316,7 @@ async function begin(): Promise<void> {
   watchIdle(idleMinutes(location.search), () => !isStarted(), clear)
   if (await openLink(open)) return
   const before = kept()
-  if (before !== undefined) open(before)
+  if (before !== undefined) goOn(before)
 }
 
 void begin()

@@ -8,18 +8,13 @@ import { unitText } from './field.ts'
 import { rows } from './form-parts.ts'
 import { button, make } from './make.ts'
 import { bench, sweeps } from './measure-fields.ts'
+import type { DriverData } from './measured-data.ts'
 import { sentence } from './sentence.ts'
 
 const SWEEPS = ['/drivers/0/freeAir', '/drivers/0/withMass']
 
 type Measured = DriverMeasurementSections & { answer: string; findings: Finding[] }
 type Row = DriverMeasurementSections['measured'][number]
-
-/** Parameters as a driver of the design takes them, and whether they are a guess. */
-export interface DriverData {
-  parameters: Json
-  guessed: boolean
-}
 
 /** What the page does with what is typed, and with what is found. */
 export interface MeasureEvents {
@@ -125,7 +120,7 @@ function nameOf(figure: string): (string | HTMLElement)[] {
 }
 
 /** As they go into the form: nobody reads more than four digits, and no driver holds them. */
-const plain = (parameters: Row['parameters']): Json =>
+const plain = (parameters: Row['parameters']): Draft =>
   JSON.parse(JSON.stringify(parameters), (_, value) =>
     typeof value === 'number' ? Number(value.toPrecision(4)) : value,
   )

@@ -1,5 +1,5 @@
 import type { Answer } from './ask.ts'
-import { sizeWayOf } from './box-section.ts'
+import { sizeWayOf } from './box-way.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { button, make, part } from './make.ts'

@@ -1,27 +1,26 @@
 import { isAbort } from './ask.ts'
-import { type Draft, draftFrom } from './draft.ts'
-import { kept } from './keep.ts'
+import type { Draft } from './draft.ts'
+import { designFrom } from './file-design.ts'
 import { canPack, draftInHash, linkTo } from './link.ts'
 import { button, make } from './make.ts'
 import { tell, tellNothing } from './notice.ts'
 import type { SheetOutcome } from './sheet.ts'
 
-type Open = (draft: Draft) => void
+/** Tells whether another design was there before. */
+type Open = (draft: Draft) => boolean
 
 export async function openFile(input: HTMLInputElement, open: Open): Promise<void> {
   const file = input.files?.[0]
   input.value = ''
   if (file === undefined) return
-  const draft = draftFrom(await file.text())
+  const draft = designFrom(await file.text())
   if (draft === undefined) tell(`${file.name} holds no design. It has to be a file saved by this page.`)
   else opened(draft, open)
 }
 
 /** What stood on the page before is one touch of Undo away. */
 function opened(draft: Draft, open: Open): void {
-  const before = kept()
-  if (before !== undefined) tell('Opened. Undo brings back the design that was here before.')
-  open(draft)
+  if (open(draft)) tell('Opened. Undo brings back the design that was here before.')
 }
 
 /** Opens the design in the address. */
