@@ -41,15 +41,19 @@ const sparse = ({ readings, wantedFromHz, wantedToHz }: Coverage): Fault[] =>
         },
       ]
 
-/** A lead is part of every reading, so that none can be as low as the lead alone. */
-const leadFaults = (curve: MeasuredSweep, leadOhm: number): Fault[] => {
+/** Lead and clips of more than this are doubted where they make up half of a reading. Common practice, no source. */
+const USUAL_LEAD_OHM = 1
+
+/** A lead is part of every reading; one that is none would leave less than a coil, and that would be explained. */
+function leadFaults(curve: MeasuredSweep, leadOhm: number): Fault[] {
   const lowest = Math.min(...curve.ohm)
-  return lowest > leadOhm
+  const isDoubtful = leadOhm > USUAL_LEAD_OHM && leadOhm > lowest / 2
+  return lowest > leadOhm && !isDoubtful
     ? []
     : [
         {
           at: '/measured/leadOhm',
-          message: `is ${ohm(leadOhm)}, and the lowest reading of the sweep is ${ohm(lowest)}, lead included; give the resistance of lead and clips alone`,
+          message: `is ${ohm(leadOhm)}, and the lowest reading of the sweep is ${ohm(lowest)}, lead included; give the resistance of lead and clips alone, the probes held together`,
         },
       ]
 }

@@ -33,9 +33,15 @@ export function measuredDriverPicture([driver]: readonly MeasuredResult[]): stri
   })
 }
 
+/** A reading so many times the highest of the plan would press all curves flat on the axis. */
+const BEYOND_THE_PLAN = 8
+
 /** The measured box, what the fit makes of it, and the plan. */
 export function asBuiltPicture({ impedance, built }: Pick<AsBuiltSections, 'impedance' | 'built'>): string {
   const { frequencyHz, measuredOhm, fittedOhm, plannedOhm } = impedance
+  const highest = BEYOND_THE_PLAN * Math.max(...plannedOhm)
+  const isDrawn = (_: number, i: number) => (measuredOhm[i] ?? 0) <= highest
+  const left = measuredOhm.length - measuredOhm.filter(isDrawn).length
   return plot({
     id: 'as-built',
     title: 'Impedance of the finished box',
@@ -43,14 +49,17 @@ export function asBuiltPicture({ impedance, built }: Pick<AsBuiltSections, 'impe
       built === null
         ? 'No box explains the readings; the plan is drawn beside them.'
         : 'The readings, the box that explains them, and the plan.',
+      ...(left === 0 ? [] : [`Far above the drawing, and not in it: ${left} of the readings.`]),
     ],
-    frequencyHz,
+    frequencyHz: frequencyHz.filter(isDrawn),
     marks: [],
     panels: [
       panelOf([
-        { values: measuredOhm, text: 'measured', look: 'second' },
-        { values: plannedOhm, text: 'planned', look: 'third' },
-        ...(fittedOhm.length === 0 ? [] : [{ values: fittedOhm, text: 'as found', look: 'first' as const }]),
+        { values: measuredOhm.filter(isDrawn), text: 'measured', look: 'second' },
+        { values: plannedOhm.filter(isDrawn), text: 'planned', look: 'third' },
+        ...(fittedOhm.length === 0
+          ? []
+          : [{ values: fittedOhm.filter(isDrawn), text: 'as found', look: 'first' as const }]),
       ]),
     ],
   })
