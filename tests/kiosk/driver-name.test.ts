@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { namedAt, renamed } from '../../src/kiosk/browser/driver-name.ts'
+import { namedAt, namesOf, renamed } from '../../src/kiosk/browser/driver-name.ts'
 
 const before = {
   drivers: [{ id: 'main' }, { id: 'w' }],
@@ -20,4 +20,11 @@ describe('another name for a driver', () => {
     expect(namedAt('/drivers/1/id')).toBe(1)
     expect(namedAt('/drivers/1/count')).toBeUndefined()
   })
+})
+
+it('the names a driver had before are known, but not those of drivers that were taken out or have them now', () => {
+  const called = (...names: string[]) => ({ drivers: names.map((id) => ({ id })) })
+  const past = [called('main', 'second'), called('second'), called('se')]
+  expect(namesOf(called('woofer'), 0, past)).toEqual(['woofer', 'se', 'second'])
+  expect(namesOf(called('a', 'b'), 0, [called('b', 'a')])).toEqual(['a'])
 })

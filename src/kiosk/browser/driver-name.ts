@@ -9,6 +9,16 @@ export const namedAt = (pointer: string): number | undefined => {
   return index === undefined ? undefined : Number(index)
 }
 
+/** The name of a driver and those it had before, the last one first; none that another driver has now. */
+export function namesOf(draft: Draft, index: number, past: readonly Draft[]): string[] {
+  const count = driversOf(draft).length
+  // A driver more or less, and the places before are those of others.
+  const from = past.findLastIndex((before) => driversOf(before).length !== count)
+  const others = driversOf(draft).map((_, i) => (i === index ? undefined : nameOf(draft, i)))
+  const names = [...past.slice(from + 1), draft].map((one) => nameOf(one, index)).reverse()
+  return [...new Set(names)].filter((name) => !others.includes(name))
+}
+
 /**
  * The design with another name for a driver, in its wiring too. `before` is the design before the first letter was
  * typed: halfway the name may be that of another driver, and then their places could not be told apart any more.

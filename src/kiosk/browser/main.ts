@@ -9,7 +9,7 @@ import {
 } from './answer-panel.ts'
 import { type Answer, designCheck, isAbort } from './ask.ts'
 import { changed, type Draft, draftFrom, type Json, withValue } from './draft.ts'
-import { namedAt, renamed } from './driver-name.ts'
+import { namedAt, namesOf, renamed } from './driver-name.ts'
 import { fieldAt, goTo, markFaults } from './fault-marks.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { formOf, shapeOf } from './form.ts'
@@ -41,7 +41,7 @@ import {
   onOtherTab,
   setAside,
 } from './keep.ts'
-import { driversOf, nameOf } from './kinds.ts'
+import { nameOf } from './kinds.ts'
 import { longerSearch } from './longer-search.ts'
 import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
@@ -122,15 +122,12 @@ function typed(pointer: string, value: Json | undefined): Draft {
     : renamed(draftNow(), beforeTyping(history, pointer), driver, value)
 }
 
-/** What is kept of a driver under its name, else under one that it had before and no other driver has now. */
+/** What is kept of a driver under its name, else under one that it had before. */
 function ofDriver(
   driver: number,
   keptOf: (work: string, id: string) => Draft | undefined,
 ): Draft | undefined {
-  const others = driversOf(draftNow()).map((_, i) => (i === driver ? '' : nameOf(draftNow(), i)))
-  const names = [...pastOf(history), draftNow()].map((draft) => nameOf(draft, driver)).reverse()
-  return [...new Set(names)]
-    .filter((name) => !others.includes(name))
+  return namesOf(draftNow(), driver, pastOf(history))
     .map((name) => keptOf(history.work, name))
     .find((found) => found !== undefined)
 }
