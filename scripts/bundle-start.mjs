@@ -5,16 +5,7 @@ import { readdir, readFile, rm } from 'node:fs/promises'
 import { build } from 'esbuild'
 
 const [folder = 'dist'] = process.argv.slice(2)
-const PACKED = [
-  'typebox',
-  '@tarikjabiri/dxf',
-  'csv-parse',
-  'csv-stringify',
-  'd3-scale',
-  'd3-shape',
-  'mathjs',
-  'ml-matrix',
-]
+const PACKED = ['typebox', '@tarikjabiri/dxf', 'csv-stringify', 'd3-scale', 'd3-shape', 'mathjs', 'ml-matrix']
 
 const { dependencies } = JSON.parse(await readFile('package.json', 'utf8'))
 const apart = Object.keys(dependencies).filter((name) => !PACKED.includes(name))

@@ -42,15 +42,14 @@ export function asBuiltPicture({ impedance, built }: Pick<AsBuiltSections, 'impe
   const highest = BEYOND_THE_PLAN * Math.max(...plannedOhm)
   const isDrawn = (_: number, i: number) => (measuredOhm[i] ?? 0) <= highest
   const left = measuredOhm.length - measuredOhm.filter(isDrawn).length
+  const said =
+    built === null
+      ? 'No box explains the readings; the plan is drawn beside them.'
+      : 'The readings, the box that explains them, and the plan.'
   return plot({
     id: 'as-built',
     title: 'Impedance of the finished box',
-    says: [
-      built === null
-        ? 'No box explains the readings; the plan is drawn beside them.'
-        : 'The readings, the box that explains them, and the plan.',
-      ...(left === 0 ? [] : [`Far above the drawing, and not in it: ${left} of the readings.`]),
-    ],
+    says: [left === 0 ? said : `${said} Far above, and not drawn: ${left} of the readings.`],
     frequencyHz: frequencyHz.filter(isDrawn),
     marks: [],
     panels: [

@@ -17,7 +17,7 @@ function pictureWith(change: (ohm: number, i: number) => number): string {
 
 it('a reading without a load does not press the picture flat', () => {
   const spoiled = pictureWith((ohm, i) => (i === 10 ? 1e5 : ohm))
-  expect(spoiled).toContain('Far above the drawing, and not in it: 1 of the readings.')
+  expect(spoiled).toContain('Far above, and not drawn: 1 of the readings.')
   expect(spoiled).not.toMatch(/>\s*(100,?000|100k)\s*</)
   expect(pictureWith((ohm) => ohm)).not.toContain('Far above')
 })
