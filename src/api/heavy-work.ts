@@ -45,7 +45,9 @@ export interface Aside {
 const caller = new AsyncLocalStorage<AbortSignal>()
 
 /** Does something for a client of another connection: requests made within are its own, and are given up when it goes. */
-export const onBehalfOf = <Result>(gone: AbortSignal, call: () => Result): Result => caller.run(gone, call)
+export const onBehalfOf = <Result>(gone: AbortSignal, call: () => PromiseLike<Result>): Promise<Result> =>
+  // Awaited within: what `inject` gives back begins only when it is waited for.
+  caller.run(gone, async () => await call())
 
 /** Aborts when the client goes away before its answer, or the one on whose behalf the request is made. */
 export function goneSignal(reply: FastifyReply): AbortSignal {

@@ -46,9 +46,11 @@ export async function answerToolRequest(
     response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(message))
     return
   }
-  const server = serverOf(box, ip)
+  const gone = new AbortController()
+  const server = serverOf(box, { address: ip, signal: gone.signal })
   const transport = new StreamableHTTPServerTransport({ enableJsonResponse: true })
   response.once('close', () => {
+    gone.abort()
     void transport.close()
     void server.close()
   })
@@ -56,7 +58,7 @@ export async function answerToolRequest(
   await transport.handleRequest(raw, response, body)
 }
 
-function serverOf({ name, version, instructions, tools, call }: Toolbox, address: string): Server {
+function serverOf({ name, version, instructions, tools, call }: Toolbox, caller: Caller): Server {
   const server = new Server({ name, version }, { capabilities: { tools: {} }, instructions })
   server.setRequestHandler(ListToolsRequestSchema, () => ({
     tools: tools.map(({ name, title, description, input, output }) => ({
@@ -68,10 +70,10 @@ function serverOf({ name, version, instructions, tools, call }: Toolbox, address
       annotations: ANNOTATIONS,
     })),
   }))
-  server.setRequestHandler(CallToolRequestSchema, async ({ params }, { signal }): Promise<CallToolResult> => {
+  server.setRequestHandler(CallToolRequestSchema, async ({ params }): Promise<CallToolResult> => {
     const tool = tools.find(({ name }) => name === params.name)
     if (tool === undefined) throw new McpError(ErrorCode.InvalidParams, unknownTool(params.name, tools))
-    const called = await call(tool, params.arguments ?? {}, { address, signal })
+    const called = await call(tool, params.arguments ?? {}, caller)
     return 'faults' in called
       ? { content: [{ type: 'text', text: called.faults }], isError: true }
       : { content: [{ type: 'text', text: called.said }], structuredContent: called.answer }

@@ -100,16 +100,19 @@ export function workerPool({
     <Body, Result>(name: keyof HeavyWork) =>
     async (body: Body, { client, gone }: Waiting): Promise<Result> => {
       if (isEnding) throw ending()
-      const ended = new AbortController()
-      underWay.add(ended)
-      try {
-        return await inTurn(name, body, { client, gone: AbortSignal.any([gone, ended.signal]) })
-      } catch (error) {
-        if (ended.signal.aborted && !gone.aborted) throw ending()
-        throw error
-      } finally {
-        underWay.delete(ended)
-      }
+      const over = new AbortController()
+      const leave = () => over.abort(gone.reason)
+      if (gone.aborted) leave()
+      gone.addEventListener('abort', leave, { once: true })
+      underWay.add(over)
+      return inTurn<Body, Result>(name, body, { client, gone: over.signal })
+        .catch((error: unknown) => {
+          throw over.signal.aborted && !gone.aborted ? ending() : error
+        })
+        .finally(() => {
+          gone.removeEventListener('abort', leave)
+          underWay.delete(over)
+        })
     }
 
   async function inTurn<Body, Result>(name: keyof HeavyWork, body: Body, waiting: Waiting): Promise<Result> {
@@ -134,7 +137,7 @@ export function workerPool({
     load: () => ({ running, waiting: queue.waiting() }),
     giveUp: () => {
       isEnding = true
-      for (const ended of underWay) ended.abort()
+      for (const over of underWay) over.abort()
       return underWay.size
     },
     close: () => pool.destroy(),
