@@ -11,7 +11,7 @@ import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts
 import { hertz, ohm } from '../say.ts'
 import { builtSection } from './built-section.ts'
 import { secondOpinion } from './classic.ts'
-import { between, condensed } from './condensed.ts'
+import { between, condensed, without } from './condensed.ts'
 import { type Coverage, coverageOf, FEWEST_READINGS } from './coverage.ts'
 import { curvesOf } from './curves.ts'
 import { explain } from './explain.ts'
@@ -44,11 +44,15 @@ const sparse = ({ readings, wantedFromHz, wantedToHz }: Coverage): Fault[] =>
 /** Lead and clips of more than this are doubted where they make up half of a reading. Common practice, no source. */
 const USUAL_LEAD_OHM = 1
 
+/** So much of the planned resistance that is left is no sign of a wrong lead. Common practice, no source. */
+const ENOUGH_LEFT = 0.6
+
 /** A lead is part of every reading; one that is none would leave less than a coil, and that would be explained. */
-function leadFaults(curve: MeasuredSweep, leadOhm: number): Fault[] {
+function leadFaults({ referenceOhm }: PlannedBox, curve: MeasuredSweep, leadOhm: number): Fault[] {
   const lowest = Math.min(...curve.ohm)
-  const isDoubtful = leadOhm > USUAL_LEAD_OHM && leadOhm > lowest / 2
-  return lowest > leadOhm && !isDoubtful
+  const left = lowest - leadOhm
+  const isDoubtful = leadOhm > USUAL_LEAD_OHM && leadOhm > left && left < ENOUGH_LEFT * referenceOhm
+  return left > 0 && !isDoubtful
     ? []
     : [
         {
@@ -68,17 +72,23 @@ function factsOf(
   coverage: Coverage,
   leadOhm: number,
 ): AsBuiltFacts {
-  const turns = turningPoints(curve)
   const scatter = scatterOf(curve)
   const worst = Math.max(WORST_MISFIT, 2 * scatter)
   const bare = asBuiltFacts(planned, coverage, [], worst, null)
   const about = condensed(between(curve, 0, coverage.wantedToHz), MOST_FITTED)
   const stories = canBeExplained(bare) ? explain(planned, about, leadOhm, scatter) : []
   const [first] = stories
+  // What the fit leaves out is no peak for the formulas either.
+  const trusted = first === undefined || first.leftOut === 0 ? curve : without(about, first.outliersHz)
   // The formulas know a box that works, not one with a dead or reversed driver in it.
   const opinion =
     first?.story.fault === 'none'
-      ? secondOpinion(planned, turns, terminalMeterOhm(planned, first.story, first.built.series), leadOhm)
+      ? secondOpinion(
+          planned,
+          turningPoints(trusted),
+          terminalMeterOhm(planned, first.story, first.built.series),
+          leadOhm,
+        )
       : null
   return asBuiltFacts(planned, coverage, stories, worst, opinion)
 }
@@ -94,7 +104,7 @@ export function asBuilt({ design, measured }: AsBuiltRequest): Outcome<AsBuiltSe
     return { faults: [planned, curve].flatMap((part) => (isRefusal(part) ? part.faults : [])) }
   const leadOhm = measured.leadOhm ?? 0
   const { kept, slips } = withoutSlips(planned, curve, leadOhm)
-  const tooMuchLead = leadFaults(kept, leadOhm)
+  const tooMuchLead = leadFaults(planned, kept, leadOhm)
   if (tooMuchLead.length > 0) return { faults: tooMuchLead }
   const coverage = coverageOf(planned, kept, turningPoints(kept), leadOhm, slips)
   const few = sparse(coverage)

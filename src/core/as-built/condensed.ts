@@ -14,6 +14,16 @@ export function between(
   }
 }
 
+/** A sweep without its readings at some of its frequencies (Hz, exactly as they stand in it). */
+export function without({ frequencyHz, ohm, phaseDeg }: MeasuredSweep, hz: readonly number[]): MeasuredSweep {
+  const isKept = (_: number, i: number) => !hz.includes(frequencyHz[i]!)
+  return {
+    frequencyHz: frequencyHz.filter(isKept),
+    ohm: ohm.filter(isKept),
+    phaseDeg: phaseDeg?.filter(isKept) ?? null,
+  }
+}
+
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
 /**

@@ -9,7 +9,7 @@ import { asPlanned } from './built-circuit.ts'
 import { type Deviation, type Deviations, RANGES } from './deviations.ts'
 import type { PlannedBox } from './planned-box.ts'
 import type { Story } from './stories.ts'
-import { terminalImpedance } from './terminals.ts'
+import { terminalImpedance, terminalMeterOhm } from './terminals.ts'
 
 /** A story with the deviations that explain a measured curve best, and how well they do. */
 export interface StoryFit {
@@ -21,8 +21,12 @@ export interface StoryFit {
   freedom: number
   /** Typical distance of the readings from the curve, as a share of the impedance and in radians. */
   misfit: number
-  /** Readings, moduli and phases counted each, that lie so far off that they were left out. */
+  /** Readings that were fitted. */
+  readings: number
+  /** Moduli and phases, counted each, that lie so far off that they were left out. */
   leftOut: number
+  /** Where the readings are that have one of these. */
+  outliersHz: readonly number[]
   /** Lower is likelier: how badly the curve fits and how unusual the deviations are, as −2 log likelihood. */
   score: number
 }
@@ -53,6 +57,12 @@ const withValues = (plan: Deviations, free: readonly Deviation[], values: readon
   ...Object.fromEntries(free.map((name, i) => [name, values[i]])),
 })
 
+/** As far below the wiring of the story as below that of the plan, or less than no resistance would be left of it. */
+function leastSeries(planned: PlannedBox, story: Story): number {
+  const meterOhm = terminalMeterOhm(planned, story, 0) ?? planned.referenceOhm
+  return RANGES.series.from * Math.min(1, meterOhm / planned.referenceOhm)
+}
+
 function problemOf(
   planned: PlannedBox,
   story: Story,
@@ -69,7 +79,7 @@ function problemOf(
     },
     readings: readingsOf(curve),
     start: free.map((name) => plan[name]),
-    lowest: free.map((name) => RANGES[name].from),
+    lowest: free.map((name) => (name === 'series' ? leastSeries(planned, story) : RANGES[name].from)),
     highest: free.map((name) => RANGES[name].to),
   }
 }
@@ -94,7 +104,9 @@ export function fitStory(planned: PlannedBox, story: Story, curve: MeasuredSweep
     covariance: fit.covariance,
     freedom: fit.residuals.length - story.free.length,
     misfit: fit.misfit,
+    readings: curve.frequencyHz.length,
     leftOut: 0,
+    outliersHz: [],
     score: scoreOf(fit, story, plan, built),
   }
 }
@@ -109,6 +121,7 @@ export function withoutOutliers(
   const { story } = fitted
   const start = story.free.map((name) => fitted.built[name])
   const fit = robustLeastSquares({ ...problemOf(planned, story, curve, leadOhm), start })
+  const isOut = (place: number) => fit.weights[place] === 0
   const leftOut = fit.weights.filter((weight) => weight === 0).length
   if (leftOut === 0) return fitted
   return {
@@ -118,5 +131,8 @@ export function withoutOutliers(
     freedom: fit.weights.length - leftOut - start.length,
     misfit: fit.misfit,
     leftOut,
+    outliersHz: Array.from(curve.frequencyHz).filter(
+      (_, i) => isOut(i) || isOut(curve.frequencyHz.length + i),
+    ),
   }
 }

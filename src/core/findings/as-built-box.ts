@@ -156,6 +156,7 @@ export const asBuiltBoxRules: readonly CauseRule[] = [
     remedies: () => [
       'Measure a resistor of known value with the same instrument.',
       'Measure each driver alone with a meter, and put what it reads into the design.',
+      'If leadOhm was given, measure lead and clips again, the probes held together: too much of it looks the same.',
     ],
   },
 ]

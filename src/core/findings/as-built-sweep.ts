@@ -41,6 +41,13 @@ function opinionsApart(facts: AsBuiltFacts): number {
 const MOST_NAMED = 5
 const slipText = (slip: Slip): string => `${ohm(slip.ohm)} at ${hertz(slip.hz)}`
 
+function outliersText(hz: readonly number[], readings: number): string {
+  const more = hz.length > MOST_NAMED ? ` and ${hz.length - MOST_NAMED} more` : ''
+  const which = `${hz.slice(0, MOST_NAMED).map(hertz).join(', ')}${more}`
+  const [lie, were] = hz.length === 1 ? ['lies', 'was'] : ['lie', 'were']
+  return `${hz.length} of the ${readings} readings about the resonances ${lie} far off the curve of all others and ${were} left out: ${which}.`
+}
+
 /** Whether the sweep is good for anything, and how far its answer goes. */
 export const asBuiltSweepRules: readonly Rule<AsBuiltFacts>[] = [
   {
@@ -132,9 +139,8 @@ export const asBuiltSweepRules: readonly Rule<AsBuiltFacts>[] = [
     severity: 'note',
     at: '/measured/sweep',
     when: ({ best }) => best !== null && best.leftOut > 0,
-    value: ({ best }) => best?.leftOut ?? 0,
-    message: ({ best }) =>
-      `${best?.leftOut ?? 0} of ${(best?.leftOut ?? 0) + (best?.freedom ?? 0) + (best?.story.free.length ?? 0)} readings lie far off the curve of all others and were left out.`,
+    value: ({ best }) => best?.outliersHz.length ?? 0,
+    message: ({ best }) => outliersText(best?.outliersHz ?? [], best?.readings ?? 0),
     remedies: () => [
       'Look at them in the plot, and measure those frequencies again: a slip of the pen, a buzz of the mains or a rattle.',
     ],

@@ -47,7 +47,17 @@ function fitOf(planned: PlannedBox, off: Partial<Deviations>, fault: Story['faul
   const built = { ...plan }
   for (const [name, value] of Object.entries(off)) built[name as Deviation] = plan[name as Deviation] + value
   const covariance = story.free.map(() => story.free.map(() => 0))
-  return { story, built, covariance, freedom: 50, misfit: 0.01, leftOut: 0, score: 0 }
+  return {
+    story,
+    built,
+    covariance,
+    freedom: 50,
+    misfit: 0.01,
+    readings: 60,
+    leftOut: 0,
+    outliersHz: [],
+    score: 0,
+  }
 }
 
 const factsOf = (design: Design, off: Partial<Deviations> = {}, fault: Story['fault'] = 'none') => {
