@@ -92,6 +92,15 @@ function wayTo(
 export function showAway(message: string, seconds: number): void {
   setVerdict('away', message)
   say(`Asking again in ${Math.ceil(seconds)} s. What you type is kept here.`)
+  part('faults', HTMLElement).replaceChildren()
+  part('answered', HTMLElement).classList.add('stale')
+}
+
+/** Shows that an answer is long on its way; the one before stays, marked as old. */
+export function showLate(): void {
+  setVerdict('open', 'Asking the service')
+  say('What stands here is of the design before.')
+  part('faults', HTMLElement).replaceChildren()
   part('answered', HTMLElement).classList.add('stale')
 }
 

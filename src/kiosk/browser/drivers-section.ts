@@ -11,6 +11,11 @@ const wirings = make('div', { id: 'wirings', class: 'offers', tabindex: '-1' })
 /** The last driver that was taken out; told while drivers and wiring are as they were left. */
 let removal: Removal | undefined
 
+/** For another design: what was taken out of the one before does not come back in it. */
+export const forgetRemoved = (): void => {
+  removal = undefined
+}
+
 export function driversSection(context: FormContext): HTMLElement {
   const { draft, change } = context
   const drivers = driversOf(draft)

@@ -4,12 +4,14 @@ import {
   showAnswer,
   showAway,
   showFaults,
+  showLate,
   showNothing,
   showWorking,
 } from './answer-panel.ts'
 import { type Answer, designCheck, isAbort } from './ask.ts'
 import { changed, type Draft, draftFrom, type Json, withValue } from './draft.ts'
 import { namedAt, namesOf, renamed } from './driver-name.ts'
+import { forgetRemoved } from './drivers-section.ts'
 import { fieldAt, goTo, markFaults } from './fault-marks.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { formOf, shapeOf } from './form.ts'
@@ -47,10 +49,10 @@ import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
 import { readingsFor, withFound } from './measured-data.ts'
 import { nameParts } from './name-parts.ts'
-import { tell } from './notice.ts'
+import { tell, tellNothing } from './notice.ts'
 import { showOffers } from './offers.ts'
-import { askPictures, type Coming, drawPictures, pictureFrames } from './pictures.ts'
-import { copyLink, openFile, openLink, withSheet } from './share.ts'
+import { askPictures, type Coming, drawPictures, emptyPictures, pictureFrames } from './pictures.ts'
+import { copyLink, openFile, openLink, stopSheet, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
@@ -58,6 +60,8 @@ import type { Wirer } from './wiring-list.ts'
 import { showFirstWirings, showNoWirings, wiringFaultsPlaced } from './wiring-offers.ts'
 
 const SOON_MS = 200
+/** After this an answer that does not come leaves nobody with the one before. */
+const LATE_MS = 1500
 const A_MOMENT_MS = 2000
 const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
 
@@ -74,15 +78,21 @@ const draftNow = (): Draft => history.design
 /** While a design is on the page, and not the start. */
 const isStarted = (): boolean => document.body.dataset['view'] === 'design'
 
-const events: AnswerEvents = {
-  take: ({ patch }) => change((draft) => changed(draft, patch)),
+/** What an answer offers is for the design that it answers, and for no other that has come in its place meanwhile. */
+const onlyFor = (answered: Draft) => (step: (draft: Draft) => Draft) => {
+  if (isStarted() && isSame(answered, draftNow())) change(step)
+  else if (isStarted()) tell('That was for the design as it stood before. See what is said of it now.')
+}
+
+const eventsFor = (draft: Draft): AnswerEvents => ({
+  take: ({ patch }) => onlyFor(draft)((now) => changed(now, patch)),
   show: (pointer) => {
     const field = fieldAt(form, pointer)
     if (field !== undefined) goTo(field)
   },
   leaveOut: (pointers) =>
-    change((draft) => pointers.reduce((left, pointer) => withValue(left, pointer, undefined), draft)),
-}
+    onlyFor(draft)((now) => pointers.reduce((left, pointer) => withValue(left, pointer, undefined), now)),
+})
 
 const editing = {
   get draft() {
@@ -172,6 +182,7 @@ async function ask(): Promise<void> {
   const { signal } = asking
   const draft = draftNow()
   const slow = setTimeout(() => showWorking(true), SOON_MS)
+  const late = setTimeout(showLate, LATE_MS)
   try {
     // Asked in this order: the service has the answer when the pictures of it are wanted.
     const asked = designCheck(draft, signal)
@@ -185,7 +196,7 @@ async function ask(): Promise<void> {
     if ('faults' in reply) {
       showFirstWirings(reply.faults, wirerOf(draft))
       const placed = wiringFaultsPlaced(reply.faults, draft)
-      return showFaults(markFaults(form, placed.faults, placed.draft), events)
+      return showFaults(markFaults(form, placed.faults, placed.draft), eventsFor(draft))
     }
     markFaults(form, [], draft)
     await answered(reply.answer, draft, coming, signal)
@@ -193,14 +204,15 @@ async function ask(): Promise<void> {
     if (!isAbort(error)) throw error
   } finally {
     clearTimeout(slow)
+    clearTimeout(late)
     if (!signal.aborted) showWorking(false)
   }
 }
 
-const wirerOf = (draft: Draft): Wirer => ({ draft, past: pastOf(history), take: change })
+const wirerOf = (draft: Draft): Wirer => ({ draft, past: pastOf(history), take: onlyFor(draft) })
 
 async function answered(answer: Answer, draft: Draft, coming: readonly Coming[], signal: AbortSignal) {
-  showAnswer(answer, draft, events)
+  showAnswer(answer, draft, eventsFor(draft))
   showOffers(form, answer, wirerOf(draft))
   const complete = await drawPictures(coming, signal)
   if (!complete && !signal.aborted) again = setTimeout(() => void ask(), A_MOMENT_MS)
@@ -227,7 +239,7 @@ const goOn = (before: Kept): void => show(newHistory(before, before.past))
 function show(next: History): void {
   history = next
   document.body.dataset['view'] = 'design'
-  longer.forget()
+  forgetAnother()
   showNothing()
   drawForm()
   showNoWirings()
@@ -246,9 +258,18 @@ function toStart(): void {
   clearTimeout(again)
   delete document.body.dataset['view']
   form.replaceChildren()
-  longer.forget()
+  forgetAnother()
   showNothing()
+  tellNothing()
   drawStart()
+}
+
+/** Nothing of one design may stand beside another. */
+function forgetAnother(): void {
+  longer.forget()
+  forgetRemoved()
+  stopSheet()
+  emptyPictures([pictures.first, pictures.more])
 }
 
 /** Clears the page for somebody else; the design can be brought back. */

@@ -66,16 +66,36 @@ function enlarge(name: string): void {
   box.showModal()
 }
 
+/** A picture that comes later than this after its answer is marked as old until then. */
+const LATE_MS = 300
+
 /** A picture on its way, and the place that it is for. */
 export interface Coming {
   figure: HTMLElement
   picture: ReturnType<typeof askFor>
 }
 
-/** Asks for every picture that is on show, while the answer itself is still on its way. */
+const isOnShow = (place: HTMLElement): boolean => !(place instanceof HTMLDetailsElement) || place.open
+
+/** Takes out the pictures of a design that is no longer on the page. */
+export function emptyPictures(places: readonly HTMLElement[]): void {
+  for (const figure of places.flatMap((place) => [
+    ...place.querySelectorAll<HTMLElement>('[data-picture]'),
+  ])) {
+    const image = figure.querySelector('img')
+    if (image === null) continue
+    if (image.src !== '') URL.revokeObjectURL(image.src)
+    image.removeAttribute('src')
+    nothing(figure, image)
+  }
+}
+
+/** Asks for every picture that is on show, while the answer itself is still on its way; the others are old from now on. */
 export function askPictures(places: readonly HTMLElement[], draft: Draft, signal: AbortSignal): Coming[] {
+  for (const place of places)
+    if (!isOnShow(place)) for (const image of place.querySelectorAll('img')) image.classList.add('stale')
   return places
-    .filter((place) => !(place instanceof HTMLDetailsElement) || place.open)
+    .filter(isOnShow)
     .flatMap((place) => [...place.querySelectorAll<HTMLElement>('[data-picture]')])
     .map((figure) => {
       const name = figure.dataset['picture'] ?? ''
@@ -96,9 +116,10 @@ export async function drawPictures(coming: readonly Coming[], signal: AbortSigna
 async function drawOne({ figure, picture: asked }: Coming, signal: AbortSignal): Promise<boolean> {
   const image = figure.querySelector('img')
   if (image === null) return true
+  const late = setTimeout(() => image.classList.add('stale'), LATE_MS)
   try {
     const picture = await asked
-    image.classList.toggle('stale', picture === 'away')
+    if (!signal.aborted) image.classList.toggle('stale', picture === 'away')
     if (picture === 'away') return false
     if (picture === 'none') {
       nothing(figure, image)
@@ -108,6 +129,8 @@ async function drawOne({ figure, picture: asked }: Coming, signal: AbortSignal):
     if (!signal.aborted) await put(figure, image, picture, said)
   } catch (error) {
     if (!isAbort(error)) throw error
+  } finally {
+    clearTimeout(late)
   }
   return true
 }

@@ -69,6 +69,9 @@ const OUTCOMES: Record<Exclude<SheetOutcome, 'made'>, string> = {
 }
 let making = new AbortController()
 
+/** A sheet on its way is of a design that has gone. */
+export const stopSheet = (): void => making.abort()
+
 /** Has a build sheet made, which can be stopped; told when there is none. A new one takes the place of the one before. */
 export async function withSheet(
   draft: Draft,
@@ -77,7 +80,7 @@ export async function withSheet(
   making.abort()
   making = new AbortController()
   const { signal } = making
-  tell(
+  const takeBack = tell(
     'Making the build sheet…',
     make('progress', { 'aria-label': 'Making the build sheet' }),
     button('Stop', () => {
@@ -87,7 +90,7 @@ export async function withSheet(
   )
   try {
     const outcome = await work(draft, signal)
-    if (outcome === 'made') tellNothing()
+    if (outcome === 'made') takeBack()
     else tell(OUTCOMES[outcome])
   } catch (error) {
     if (!isAbort(error)) throw error
