@@ -40,8 +40,8 @@ const BEYOND_THE_PLAN = 8
 export function asBuiltPicture({ impedance, built }: Pick<AsBuiltSections, 'impedance' | 'built'>): string {
   const { frequencyHz, measuredOhm, fittedOhm, plannedOhm } = impedance
   const highest = BEYOND_THE_PLAN * Math.max(...plannedOhm)
-  const isDrawn = (_: number, i: number) => (measuredOhm[i] ?? 0) <= highest
-  const left = measuredOhm.length - measuredOhm.filter(isDrawn).length
+  const drawnOhm = measuredOhm.map((ohm) => (ohm <= highest ? ohm : null))
+  const left = drawnOhm.filter((ohm) => ohm === null).length
   const said =
     built === null
       ? 'No box explains the readings; the plan is drawn beside them.'
@@ -50,15 +50,13 @@ export function asBuiltPicture({ impedance, built }: Pick<AsBuiltSections, 'impe
     id: 'as-built',
     title: 'Impedance of the finished box',
     says: [left === 0 ? said : `${said} Far above, and not drawn: ${left} of the readings.`],
-    frequencyHz: frequencyHz.filter(isDrawn),
+    frequencyHz,
     marks: [],
     panels: [
       panelOf([
-        { values: measuredOhm.filter(isDrawn), text: 'measured', look: 'second' },
-        { values: plannedOhm.filter(isDrawn), text: 'planned', look: 'third' },
-        ...(fittedOhm.length === 0
-          ? []
-          : [{ values: fittedOhm.filter(isDrawn), text: 'as found', look: 'first' as const }]),
+        { values: drawnOhm, text: 'measured', look: 'second' },
+        { values: plannedOhm, text: 'planned', look: 'third' },
+        ...(fittedOhm.length === 0 ? [] : [{ values: fittedOhm, text: 'as found', look: 'first' as const }]),
       ]),
     ],
   })

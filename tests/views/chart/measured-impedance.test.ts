@@ -21,3 +21,16 @@ it('a reading without a load does not press the picture flat', () => {
   expect(spoiled).not.toMatch(/>\s*(100,?000|100k)\s*</)
   expect(pictureWith((ohm) => ohm)).not.toContain('Far above')
 })
+
+it('the plan and what was found keep their points where a reading is not drawn', () => {
+  const coordinates = (picture: string) =>
+    [...picture.matchAll(/<path[^>]* d="(M[^"]*)"/g)].map(([, path = '']) => path.split(/[ML]/).length - 1)
+  const points = leakyPair.measured.sweep as { frequencyHz: readonly number[] }
+  const spoiled = pictureWith((ohm, i) => (i === 10 ? 1e5 : ohm))
+  const whole = points.frequencyHz.length
+  expect(
+    coordinates(spoiled)
+      .filter((count) => count > 2)
+      .sort(),
+  ).toEqual([whole - 1, whole, whole])
+})
