@@ -188,6 +188,8 @@ async function ask(): Promise<void> {
     const asked = designCheck(draft, signal)
     const coming = askPictures([pictures.first, pictures.more], draft, signal)
     const reply = await asked
+    // Slow pictures are no late answer.
+    clearTimeout(late)
     if ('away' in reply) {
       showAway(reply.away, reply.retryAfterS)
       again = setTimeout(() => void ask(), reply.retryAfterS * 1000)
