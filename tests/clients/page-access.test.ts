@@ -1,18 +1,9 @@
 import { readFileSync } from 'node:fs'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { drawn, SCREENS, type Screen, startBrowser, startService, visit } from './touch-page.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { drawn, SCREENS, type Screen, servedPage, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
 interface Violation {
   id: string

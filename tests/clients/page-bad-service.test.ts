@@ -1,21 +1,7 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, it } from 'vitest'
-import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+import { expect, it } from 'vitest'
+import { drawn, height, press, servedPage, showExample, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
-
-const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click()
-const showExample = (page: Page) => drawn(page, () => press(page, 'Show me an example'))
-const height = (page: Page) => page.getByLabel('Height', { exact: true })
+const { service, browser } = await servedPage()
 
 it('a page put in the place of the answer by something between is no answer; the next one is', async () => {
   const { page, context, complaints } = await visit(browser, service.address)

@@ -1,26 +1,10 @@
-import { deflateRawSync } from 'node:zlib'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { drawn, height, keptDesign, linkTo, press, servedPage, showExample, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
-const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click()
-const showExample = (page: Page) => drawn(page, () => press(page, 'Show me an example'))
 const labelled = (page: Page, name: string) => page.getByLabel(name, { exact: true })
-const height = (page: Page) => labelled(page, 'Height')
-const design = (page: Page) =>
-  page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
-const linkTo = (draft: unknown) => `/#d=${deflateRawSync(JSON.stringify(draft)).toString('base64url')}`
 const coneIn = (page: Page) => page.getByRole('dialog').getByLabel('Diameter of the cone', { exact: true })
 const measure = (page: Page) => press(page, /^Measure or guess this driver/)
 
@@ -82,7 +66,7 @@ it('a guess leaves what was typed, and goes by the print on the magnet', async (
   await measure(page)
   await coneIn(page).fill('67')
   await press(page, 'Use the guess for now')
-  const { parameters, guessed } = (await design(page)).drivers[0]
+  const { parameters, guessed } = (await keptDesign(page)).drivers[0]
   expect(parameters).toMatchObject({ ratedImpedanceOhm: 4, ratedPowerW: 15, xmaxMm: 2.5 })
   expect(guessed).toBe(true)
   // The coil of a driver printed 4 ohm reads below 4 on a meter.
@@ -111,7 +95,7 @@ describe('a field', () => {
     await length.focus()
     await page.keyboard.type('75')
     expect(await length.inputValue()).toBe('75')
-    const { box, port } = await design(page)
+    const { box, port } = await keptDesign(page)
     expect(box.outer).toEqual({ depthMm: 175 })
     expect(port.lengthMm).toBe(75)
     await context.close()
@@ -135,14 +119,14 @@ describe('a field', () => {
 it('the way of the size and of the tube comes back as it was', async () => {
   const { page, context } = await visit(browser, service.address)
   await showExample(page)
-  const before = await design(page)
+  const before = await keptDesign(page)
   await labelled(page, 'Outside measures').focus()
   for (const key of ['ArrowDown', 'ArrowDown', 'ArrowUp', 'ArrowUp']) await page.keyboard.press(key)
   await labelled(page, 'Tune the box to fb').fill('99')
   await labelled(page, 'I have a length').check()
   await labelled(page, 'I want a tuning').check()
   expect(await labelled(page, 'Tune the box to fb').inputValue()).toBe('99')
-  expect((await design(page)).box).toEqual(before.box)
+  expect((await keptDesign(page)).box).toEqual(before.box)
   await context.close()
 })
 
@@ -166,10 +150,10 @@ describe('two tabs', () => {
     await showExample(page)
     await height(page).fill('233')
     const other = await context.newPage()
-    await other.goto(service.address + linkTo({ ...(await design(page)), name: 'other', boxes: 1 }))
+    await other.goto(service.address + linkTo({ ...(await keptDesign(page)), name: 'other', boxes: 1 }))
     await other.getByText('Undo brings back').waitFor()
     await page.reload()
-    expect((await design(page)).boxes).toBe(2)
+    expect((await keptDesign(page)).boxes).toBe(2)
     expect(await height(page).inputValue()).toBe('233')
     await page.close()
     await press(other, 'Start over')
@@ -199,7 +183,7 @@ it('the link of the design that is there changes nothing and promises nothing', 
   const { page, context } = await visit(browser, service.address)
   await showExample(page)
   await height(page).fill('231')
-  await page.goto(service.address + linkTo(await design(page)))
+  await page.goto(service.address + linkTo(await keptDesign(page)))
   await page.waitForFunction(() => location.hash === '')
   expect(await page.getByText('Undo brings back').count()).toBe(0)
   await press(page, 'Undo')
@@ -210,20 +194,20 @@ it('the link of the design that is there changes nothing and promises nothing', 
 it('a driver gets another name, and its wiring with it', async () => {
   const { page, context } = await visit(browser, service.address)
   await showExample(page)
-  const id = (await design(page)).drivers[0].id
+  const id = (await keptDesign(page)).drivers[0].id
   await press(page, 'Add another kind of driver')
   await page.reload()
   await page.locator('#file').setInputFiles({
     name: 'wired.json',
     mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify({ ...(await design(page)), wiring: { series: [id, 'second'] } })),
+    buffer: Buffer.from(JSON.stringify({ ...(await keptDesign(page)), wiring: { series: [id, 'second'] } })),
   })
   await page.getByText('Undo brings back').waitFor()
   const name = page.getByLabel('Name', { exact: true }).first()
   await name.click()
   await page.keyboard.press('ControlOrMeta+A')
   await page.keyboard.type('second best')
-  expect((await design(page)).wiring).toEqual({ series: ['second best', 'second'] })
+  expect((await keptDesign(page)).wiring).toEqual({ series: ['second best', 'second'] })
   expect(await page.locator('.driver h3').first().textContent()).toBe('second best')
   await page.getByRole('button', { name: 'Remove second best' }).waitFor()
   await context.close()
@@ -232,12 +216,12 @@ it('a driver gets another name, and its wiring with it', async () => {
 it('what the form has no field for is told by its own name and can be left out', async () => {
   const { page, context, complaints } = await visit(browser, service.address)
   await showExample(page)
-  const draft = await design(page)
+  const draft = await keptDesign(page)
   await page.goto(service.address + linkTo({ ...draft, box: { ...draft.box, grain: 'sideways' } }))
   await page.getByText('Something is not understood').waitFor()
   expect(await page.locator('form .wrong').count()).toBe(0)
   await drawn(page, () => press(page, 'Leave out /box/grain'))
-  expect((await design(page)).box.grain).toBeUndefined()
+  expect((await keptDesign(page)).box.grain).toBeUndefined()
   expect(complaints).toEqual([])
   await context.close()
 })

@@ -1,21 +1,9 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { drawn, height, press, servedPage, showExample, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
-const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click()
-const showExample = (page: Page) => drawn(page, () => press(page, 'Show me an example'))
-const height = (page: Page) => page.getByLabel('Height', { exact: true })
 const hasFocus = (page: Page) =>
   page.evaluate(() => document.activeElement?.id || (document.activeElement?.textContent ?? ''))
 

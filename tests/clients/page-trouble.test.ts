@@ -1,24 +1,10 @@
-import { deflateRawSync } from 'node:zlib'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { drawn, height, linkTo, servedPage, showExample, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
-const height = (page: Page) => page.getByLabel('Height', { exact: true })
 const verdict = (page: Page) => page.locator('#verdict')
-const linkTo = (design: unknown) => `/#d=${deflateRawSync(JSON.stringify(design)).toString('base64url')}`
-const showExample = (page: Page) =>
-  drawn(page, () => page.getByRole('button', { name: 'Show me an example' }).click())
 
 describe('bad input', () => {
   it.each([

@@ -1,18 +1,9 @@
 import { readFileSync } from 'node:fs'
-import type { Browser, Locator, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { drawn, type Screen, startBrowser, startService, visit } from './touch-page.ts'
+import type { Locator, Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { drawn, type Screen, servedPage, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
 /** A driver as its data sheet has it, in the units people write. */
 const DRIVER: [string, string][] = [

@@ -1,21 +1,10 @@
 import { readFileSync } from 'node:fs'
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, it } from 'vitest'
-import { drawn, startBrowser, startService, visit } from './touch-page.ts'
+import type { Page } from 'playwright-core'
+import { expect, it } from 'vitest'
+import { drawn, keptDesign, press, servedPage, visit } from './touch-page.ts'
 
-let service: Awaited<ReturnType<typeof startService>>
-let browser: Browser
-beforeAll(async () => {
-  service = await startService()
-  browser = await startBrowser()
-})
-afterAll(async () => {
-  await browser?.close()
-  await service?.end()
-})
+const { service, browser } = await servedPage()
 
-const press = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true }).click()
-const kept = (page: Page) => page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))
 const twoWay = JSON.parse(readFileSync('tests/designs/two-way-monitor.json', 'utf8'))
 const driver = (page: Page, index: number) => page.locator('.driver').nth(index)
 const open = (page: Page, design: object) =>
@@ -41,7 +30,7 @@ it('two kinds of driver are wired by one touch, parts and load from the service'
   await offer.getByText(/capacitor; \d/).waitFor()
   const said = await offer.textContent()
   await drawn(page, () => press(page, 'Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz'))
-  const [woofer, tweeter] = (await kept(page)).wiring.parallel
+  const [woofer, tweeter] = (await keptDesign(page)).wiring.parallel
   expect(woofer.series[1]).toBe('woofer')
   expect(tweeter.series[1]).toBe('tweeter')
   // First order by hand: C = 1 / (2 pi f R), 5.6 ohm and 0.02 mH: 5.62 ohm at 3500 Hz.
@@ -68,7 +57,7 @@ it('equal drivers beside another kind hang together as the amplifier may drive t
   })
   await page.getByText(/What was wired stays until you choose/).waitFor()
   await drawn(page, () => press(page, 'Wire so: woofer up to 3500 Hz, tweeter from 3500 Hz'))
-  const [low, high] = (await kept(page)).wiring.parallel
+  const [low, high] = (await keptDesign(page)).wiring.parallel
   // Four of 8 ohm in parallel are 2 ohm and two tweeters 2.8 ohm: below 80 % of the 4 ohm of the board.
   const pair = { series: ['woofer', 'woofer'] }
   expect([
@@ -92,9 +81,9 @@ it('a driver that is added leaves the crossover alone, is wired beside it, and i
     .getByText(/"third" is not in the wiring/)
     .first()
     .waitFor()
-  expect((await kept(page)).wiring).toEqual(twoWay.wiring)
+  expect((await keptDesign(page)).wiring).toEqual(twoWay.wiring)
   await drawn(page, () => press(page, 'Wire so: The others as they are, third from 8000 Hz'))
-  const { wiring } = await kept(page)
+  const { wiring } = await keptDesign(page)
   expect(wiring.parallel.slice(0, 2)).toEqual(twoWay.wiring.parallel)
   expect(wiring.parallel[2]).toEqual({
     series: [{ capacitorUf: nearestE12(1e6 / (2 * Math.PI * 8000 * 16)) }, 'third'],
@@ -102,8 +91,8 @@ it('a driver that is added leaves the crossover alone, is wired beside it, and i
   await drawn(page, () => press(page, 'Remove tweeter'))
   expect(await page.locator('#lost-wiring').textContent()).toContain('3.3\u00a0µF capacitor and tweeter')
   await drawn(page, () => press(page, 'Bring it back'))
-  expect((await kept(page)).wiring).toEqual(wiring)
-  expect((await kept(page)).drivers).toHaveLength(3)
+  expect((await keptDesign(page)).wiring).toEqual(wiring)
+  expect((await keptDesign(page)).drivers).toHaveLength(3)
   expect(await page.locator('#lost-wiring').count()).toBe(0)
   expect(complaints).toEqual([])
   await context.close()
@@ -118,17 +107,19 @@ it('three kinds are wired by one touch, and another way by the next', async () =
   await drawn(page, () =>
     press(page, 'Wire so: woofer up to 500 Hz, third 500 to 3500 Hz, tweeter from 3500 Hz'),
   )
-  const [, middle] = (await kept(page)).wiring.parallel
+  const [, middle] = (await keptDesign(page)).wiring.parallel
   // By hand: a coil of R / (2 pi f) and a capacitor of 1 / (2 pi f R) for a plain 6 ohm.
   expect(middle.series[0].inductorMh).toBeCloseTo((1000 * 6) / (2 * Math.PI * 3500), 1)
   expect(middle.series[1].capacitorUf).toBeGreaterThan(30)
   expect(middle.series[2]).toBe('third')
   await page.getByText('Wire them another way').click()
   await drawn(page, () => press(page, /^Wire so: woofer up to 800 Hz/))
-  expect((await kept(page)).wiring.parallel[1].series[0].inductorMh).toBeLessThan(middle.series[0].inductorMh)
+  expect((await keptDesign(page)).wiring.parallel[1].series[0].inductorMh).toBeLessThan(
+    middle.series[0].inductorMh,
+  )
   expect(await page.locator('#more-wirings').getAttribute('open')).not.toBeNull()
   await drawn(page, () => press(page, /^Wire so: As before/))
-  expect((await kept(page)).wiring.parallel[1]).toEqual(middle)
+  expect((await keptDesign(page)).wiring.parallel[1]).toEqual(middle)
   await context.close()
 })
 

@@ -2,7 +2,9 @@ import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
+import { deflateRawSync } from 'node:zlib'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import { afterAll } from 'vitest'
 import { builtService } from '../built.ts'
 
 export const SCREENS = {
@@ -13,7 +15,7 @@ export const SCREENS = {
 export type Screen = keyof typeof SCREENS
 
 /** The built service as a process of its own, with the touch page; ended by its process id. */
-export async function startService() {
+async function startService() {
   const built = await builtService()
   execFileSync('node', ['scripts/build-page.mjs', `${fileURLToPath(built.url)}page`])
   let child: ChildProcess | undefined
@@ -58,6 +60,17 @@ export const startBrowser = (): Promise<Browser> =>
     ],
   })
 
+/** Service and browser for the tests of one file, ended after the last of them. */
+export async function servedPage() {
+  const service = await startService()
+  const browser = await startBrowser()
+  afterAll(async () => {
+    await browser.close()
+    await service.end()
+  })
+  return { service, browser }
+}
+
 export interface Visit {
   page: Page
   context: BrowserContext
@@ -98,3 +111,18 @@ export async function drawn(page: Page, act: () => Promise<unknown>): Promise<vo
   await act()
   await page.waitForFunction((old) => (document.body.dataset['drawn'] ?? '0') !== old, before)
 }
+
+export const press = (page: Page, name: string | RegExp): Promise<void> =>
+  page.getByRole('button', { name, exact: true }).click()
+
+export const showExample = (page: Page): Promise<void> => drawn(page, () => press(page, 'Show me an example'))
+
+/** The height of the box, a field that every example shows. */
+export const height = (page: Page) => page.getByLabel('Height', { exact: true })
+
+export const linkTo = (design: unknown): string =>
+  `/#d=${deflateRawSync(JSON.stringify(design)).toString('base64url')}`
+
+/** The design as the page keeps it. */
+export const keptDesign = (page: Page) =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))

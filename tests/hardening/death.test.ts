@@ -2,9 +2,9 @@ import { writeFile } from 'node:fs/promises'
 import { setTimeout as delay } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { afterAll, describe, expect, it } from 'vitest'
-import type { CutListRequest } from '../../src/schema/cut-list.ts'
 import { workerPool } from '../../src/workers/pool.ts'
 import { builtService } from '../built.ts'
+import { hardSearch } from '../hard-search.ts'
 import { buildApp } from '../held-app.ts'
 import { startInstances } from '../operations/instances.ts'
 
@@ -72,7 +72,7 @@ describe('a process that is killed under load', () => {
     const search = fetch(`${address}/v1/cut-list`, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(hard(1)),
+      body: JSON.stringify(hardSearch(1)),
     }).then((response) => response.status)
     await delay(150)
     await instances[0]?.end('SIGTERM')
@@ -90,7 +90,7 @@ describe('a process whose time to end is over', () => {
       fetch(`${address}/v1/cut-list`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
-        body: JSON.stringify(hard(seconds)),
+        body: JSON.stringify(hardSearch(seconds)),
       }),
     )
     await delay(500)
@@ -103,17 +103,6 @@ describe('a process whose time to end is over', () => {
     expect(instances[0]?.said()).toContain('"pieces":2')
     await end()
   })
-})
-
-const hard = (seconds: number): CutListRequest => ({
-  parts: Array.from({ length: 11 }, (_, i) => ({
-    id: `p${i}`,
-    lengthMm: 211 + 37 * ((i * 7) % 11),
-    widthMm: 97 + 29 * ((i * 5) % 11),
-    count: 6,
-  })),
-  stock: [{ id: 'board', lengthMm: 1220, widthMm: 610, count: 40 }],
-  effort: { seconds },
 })
 
 describe('a worker thread that dies', async () => {
@@ -133,7 +122,7 @@ export function cutList(body) {
     )
     const pool = workerPool({ workerUrl: worker, threads: 1 })
     const app = await buildApp({ heavyWork: pool.heavyWork })
-    const { stock, ...rest } = hard(0.05)
+    const { stock, ...rest } = hardSearch(0.05)
     const post = (id: string) =>
       app.inject({
         method: 'POST',

@@ -5,6 +5,7 @@ import { afterAll, expect, it } from 'vitest'
 import { buildApp } from '../../src/app.ts'
 import { workerPool } from '../../src/workers/pool.ts'
 import { builtService } from '../built.ts'
+import { hardSearch } from '../hard-search.ts'
 
 setFlagsFromString('--expose-gc')
 const collect: () => void = runInNewContext('gc')
@@ -19,18 +20,6 @@ afterAll(async () => {
   await built.remove()
 })
 
-/** Eleven sizes that fill boards badly: the search goes on for as long as it may. */
-const search = (seconds: number) => ({
-  parts: Array.from({ length: 11 }, (_, i) => ({
-    id: `p${i}`,
-    lengthMm: 211 + 37 * ((i * 7) % 11),
-    widthMm: 97 + 29 * ((i * 5) % 11),
-    count: 6,
-  })),
-  stock: [{ id: 'board', lengthMm: 1220, widthMm: 610, count: 40 }],
-  effort: { seconds },
-})
-
 const call = (seconds: number, signal: AbortSignal) =>
   fetch(`${address}/mcp`, {
     method: 'POST',
@@ -39,7 +28,7 @@ const call = (seconds: number, signal: AbortSignal) =>
       jsonrpc: '2.0',
       id: 1,
       method: 'tools/call',
-      params: { name: 'cutList', arguments: search(seconds) },
+      params: { name: 'cutList', arguments: hardSearch(seconds) },
     }),
     signal,
   })

@@ -5,36 +5,24 @@ import { Refused } from '../../src/api/problem.ts'
 import { cutListInBox } from '../../src/core/design/cut-list-in-box.ts'
 import { designCheck } from '../../src/core/design/design-check.ts'
 import { isRefusal } from '../../src/core/outcome.ts'
-import type { CutListRequest } from '../../src/schema/cut-list.ts'
 import { printedSheet } from '../../src/views/sheet/printed-sheet.ts'
 import { workerPool } from '../../src/workers/pool.ts'
 import { builtService } from '../built.ts'
+import { hardSearch } from '../hard-search.ts'
 import { buildApp } from '../held-app.ts'
 
 const service = await builtService()
 const workerUrl = new URL('workers/worker.js', service.url)
 afterAll(service.remove)
 
-/** Eleven sizes that fill boards badly: enough to keep the search busy for as long as it may. */
-const request = (seconds: number): CutListRequest => ({
-  parts: Array.from({ length: 11 }, (_, i) => ({
-    id: `p${i}`,
-    lengthMm: 211 + 37 * ((i * 7) % 11),
-    widthMm: 97 + 29 * ((i * 5) % 11),
-    count: 6,
-  })),
-  stock: [{ id: 'board', lengthMm: 1220, widthMm: 610, count: 40 }],
-  effort: { seconds },
-})
-
 const never = { client: 'one', gone: new AbortController().signal }
 
 describe('heavy work in a thread of its own', () => {
   it('gives what the same work gives here', async () => {
     const pool = workerPool({ workerUrl, threads: 1 })
-    const beside = await pool.heavyWork.cutList(request(0.05), never)
+    const beside = await pool.heavyWork.cutList(hardSearch(0.05), never)
     await pool.close()
-    expect(beside).toEqual(cutListInBox(request(0.05)))
+    expect(beside).toEqual(cutListInBox(hardSearch(0.05)))
   })
 
   it('writes the build sheet byte for byte as it is written here', async () => {
@@ -52,21 +40,21 @@ describe('heavy work in a thread of its own', () => {
   it('is given up when nobody waits for it, and the next work is done all the same', async () => {
     const pool = workerPool({ workerUrl, threads: 1 })
     const gone = new AbortController()
-    const given = pool.heavyWork.cutList(request(30), { client: 'one', gone: gone.signal })
+    const given = pool.heavyWork.cutList(hardSearch(30), { client: 'one', gone: gone.signal })
     setTimeout(() => gone.abort(), 300)
     await expect(given).rejects.toThrow(/abort/i)
-    await expect(pool.heavyWork.cutList(request(0), never)).resolves.toHaveProperty('sections')
+    await expect(pool.heavyWork.cutList(hardSearch(0), never)).resolves.toHaveProperty('sections')
     await pool.close()
   })
 
   it('is refused as busy when it takes too long, or when too much is waiting', async () => {
     const slow = workerPool({ workerUrl, threads: 1, longestMs: 300 })
-    await expect(slow.heavyWork.cutList(request(30), never)).rejects.toMatchObject({ problem: 'busy' })
+    await expect(slow.heavyWork.cutList(hardSearch(30), never)).rejects.toMatchObject({ problem: 'busy' })
     await slow.close()
 
     const pool = workerPool({ workerUrl, threads: 1 })
     const all = Array.from({ length: 8 }, () =>
-      pool.heavyWork.cutList(request(30), never).catch((error: unknown) => error),
+      pool.heavyWork.cutList(hardSearch(30), never).catch((error: unknown) => error),
     )
     const first = await Promise.race(all)
     expect(first).toBeInstanceOf(Refused)
@@ -80,7 +68,7 @@ describe('heavy work in a thread of its own', () => {
     const order: string[] = []
     const ask = (client: string, seconds: number) =>
       pool.heavyWork
-        .cutList(request(seconds), { client, gone: new AbortController().signal })
+        .cutList(hardSearch(seconds), { client, gone: new AbortController().signal })
         .then(() => order.push(client))
     const greedy = Array.from({ length: 4 }, () => ask('greedy', 0.3))
     const modest = ask('modest', 0)
@@ -94,8 +82,8 @@ describe('heavy work in a thread of its own', () => {
   it('leaves the queue with its client', async () => {
     const pool = workerPool({ workerUrl, threads: 1 })
     const gone = new AbortController()
-    const first = pool.heavyWork.cutList(request(0.3), never)
-    const second = pool.heavyWork.cutList(request(30), { client: 'two', gone: gone.signal })
+    const first = pool.heavyWork.cutList(hardSearch(0.3), never)
+    const second = pool.heavyWork.cutList(hardSearch(30), { client: 'two', gone: gone.signal })
     gone.abort(new Error('went away'))
     await expect(second).rejects.toThrow('went away')
     expect(pool.load()).toEqual({ running: 1, waiting: 0 })
@@ -105,8 +93,8 @@ describe('heavy work in a thread of its own', () => {
 
   it('is refused as busy when other work keeps it waiting for too long', async () => {
     const pool = workerPool({ workerUrl, threads: 1, longestWaitMs: 100 })
-    const first = pool.heavyWork.cutList(request(0.5), never)
-    await expect(pool.heavyWork.cutList(request(0), never)).rejects.toMatchObject({ problem: 'busy' })
+    const first = pool.heavyWork.cutList(hardSearch(0.5), never)
+    await expect(pool.heavyWork.cutList(hardSearch(0), never)).rejects.toMatchObject({ problem: 'busy' })
     expect(pool.load()).toEqual({ running: 1, waiting: 0 })
     await first
     await pool.close()
@@ -118,7 +106,7 @@ describe('heavy work in a thread of its own', () => {
     const ask = (url: string, payload: object) => app.inject({ method: 'POST', url, payload })
     const order: string[] = []
     const [heavy] = await Promise.all([
-      ask('/v1/cut-list', request(30)).finally(() => order.push('heavy')),
+      ask('/v1/cut-list', hardSearch(30)).finally(() => order.push('heavy')),
       ask('/v1/port', { netVolumeL: 4, innerDiameterMm: 30, tuningHz: 80 }).finally(() =>
         order.push('quick'),
       ),
@@ -133,11 +121,13 @@ describe('heavy work in a thread of its own', () => {
 
   it('is refused as busy at the end of the service, begun or waiting or new', async () => {
     const pool = workerPool({ workerUrl, threads: 1 })
-    const all = [1, 2].map(() => pool.heavyWork.cutList(request(30), never).catch((error: unknown) => error))
+    const all = [1, 2].map(() =>
+      pool.heavyWork.cutList(hardSearch(30), never).catch((error: unknown) => error),
+    )
     expect(pool.load()).toEqual({ running: 1, waiting: 1 })
     expect(pool.giveUp()).toBe(2)
     for (const error of await Promise.all(all)) expect(error).toMatchObject({ problem: 'busy' })
-    await expect(pool.heavyWork.cutList(request(0), never)).rejects.toMatchObject({ problem: 'busy' })
+    await expect(pool.heavyWork.cutList(hardSearch(0), never)).rejects.toMatchObject({ problem: 'busy' })
     expect(pool.load()).toEqual({ running: 0, waiting: 0 })
     expect(pool.giveUp()).toBe(0)
     await pool.close()
