@@ -11,7 +11,7 @@ import { type Fault, isRefusal, type Outcome, type Refusal } from '../outcome.ts
 import { hertz, ohm } from '../say.ts'
 import { builtSection } from './built-section.ts'
 import { secondOpinion } from './classic.ts'
-import { between, condensed, without } from './condensed.ts'
+import { between, condensed, filtered } from './condensed.ts'
 import { type Coverage, coverageOf, FEWEST_READINGS } from './coverage.ts'
 import { curvesOf } from './curves.ts'
 import { explain } from './explain.ts'
@@ -79,7 +79,10 @@ function factsOf(
   const stories = canBeExplained(bare) ? explain(planned, about, leadOhm, scatter) : []
   const [first] = stories
   // What the fit leaves out is no peak for the formulas either.
-  const trusted = first === undefined || first.leftOut === 0 ? curve : without(about, first.outliersHz)
+  const trusted =
+    first === undefined || first.leftOut === 0
+      ? curve
+      : filtered(about, ({ hz }) => !first.outliersHz.includes(hz))
   // The formulas know a box that works, not one with a dead or reversed driver in it.
   const opinion =
     first?.story.fault === 'none'

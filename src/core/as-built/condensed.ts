@@ -1,28 +1,21 @@
 import type { MeasuredSweep } from '../measurement/sweep.ts'
 
-/** The part of a sweep between two frequencies (Hz), both included. */
-export function between(
+/** The readings of a sweep that are to be kept, by what each is. */
+export function filtered(
   { frequencyHz, ohm, phaseDeg }: MeasuredSweep,
-  fromHz: number,
-  toHz: number,
+  keeps: (reading: { hz: number; ohm: number }) => boolean,
 ): MeasuredSweep {
-  const isInside = (_: number, i: number) => frequencyHz[i]! >= fromHz && frequencyHz[i]! <= toHz
-  return {
-    frequencyHz: frequencyHz.filter(isInside),
-    ohm: ohm.filter(isInside),
-    phaseDeg: phaseDeg?.filter(isInside) ?? null,
-  }
-}
-
-/** A sweep without its readings at some of its frequencies (Hz, exactly as they stand in it). */
-export function without({ frequencyHz, ohm, phaseDeg }: MeasuredSweep, hz: readonly number[]): MeasuredSweep {
-  const isKept = (_: number, i: number) => !hz.includes(frequencyHz[i]!)
+  const isKept = (_: number, i: number) => keeps({ hz: frequencyHz[i]!, ohm: ohm[i]! })
   return {
     frequencyHz: frequencyHz.filter(isKept),
     ohm: ohm.filter(isKept),
     phaseDeg: phaseDeg?.filter(isKept) ?? null,
   }
 }
+
+/** The part of a sweep between two frequencies (Hz), both included. */
+export const between = (sweep: MeasuredSweep, fromHz: number, toHz: number): MeasuredSweep =>
+  filtered(sweep, ({ hz }) => hz >= fromHz && hz <= toHz)
 
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length
 

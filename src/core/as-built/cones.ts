@@ -1,6 +1,6 @@
 import { type Circuit, responseOf, solveCircuit } from '../box/circuit.ts'
 import { coilImpedance } from '../box/coil.ts'
-import type { ComplexCurve } from '../load/network.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
 import { type Complex, inverse, minus, plus, times } from './complex.ts'
 
 /** What the equal cones of a box do when one channel is driven. */

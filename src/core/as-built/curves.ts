@@ -1,15 +1,11 @@
 import type { AsBuiltSections } from '../../schema/as-built.ts'
-import type { ComplexCurve } from '../load/network.ts'
+import { type ComplexCurve, moduli, phasesDeg } from '../complex-curve.ts'
 import type { MeasuredSweep } from '../measurement/sweep.ts'
 import { asPlanned } from './built-circuit.ts'
 import type { StoryFit } from './fit-story.ts'
 import type { PlannedBox } from './planned-box.ts'
 import { storiesOf } from './stories.ts'
 import { terminalImpedance } from './terminals.ts'
-
-const modulusOhm = ({ re, im }: ComplexCurve): number[] => Array.from(re, (x, i) => Math.hypot(x, im[i]!))
-const phaseDegOf = ({ re, im }: ComplexCurve): number[] =>
-  Array.from(re, (x, i) => (Math.atan2(im[i]!, x) * 180) / Math.PI)
 
 /** Impedance of the box as planned on a grid (> 0, Hz), lead included, ohm. */
 export const plannedImpedance = (
@@ -32,10 +28,8 @@ export function curvesOf(
     measuredOhm: [...ohm],
     measuredPhaseDeg: phaseDeg === null ? [] : [...phaseDeg],
     fittedOhm:
-      best === null
-        ? []
-        : modulusOhm(terminalImpedance(planned, best.story, best.built, frequencyHz, leadOhm)),
-    plannedOhm: modulusOhm(plan),
-    plannedPhaseDeg: phaseDegOf(plan),
+      best === null ? [] : moduli(terminalImpedance(planned, best.story, best.built, frequencyHz, leadOhm)),
+    plannedOhm: moduli(plan),
+    plannedPhaseDeg: phasesDeg(plan),
   }
 }

@@ -1,5 +1,5 @@
 import type { Circuit } from '../box/circuit.ts'
-import type { ComplexCurve } from '../load/network.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
 import { builtCircuit } from './built-circuit.ts'
 import { drivenImpedance, groupImpedance } from './cones.ts'
 import type { Deviations } from './deviations.ts'

@@ -1,5 +1,6 @@
 import type { Curve } from '../../schema/box-tuning.ts'
 import type { BoxTuningSections } from '../../schema/box-tuning-sections.ts'
+import { moduli, phasesDeg } from '../complex-curve.ts'
 import { numbers, plain } from '../numbers.ts'
 import { type Baffle, withBaffle } from './baffle.ts'
 import { logSpaced } from './circuit.ts'
@@ -38,14 +39,15 @@ export function curvesOf(
   baffle: Baffle | null,
 ): BoxTuningSections['curves'] {
   const response = withBaffle(solveLoudspeaker(speaker, grid, voltageV), baffle, grid, speaker.air.speedMPerS)
-  const { channelRe: re, channelIm: im, excursionMm, ventSpeedMPerS } = response
+  const { channelRe, channelIm, excursionMm, ventSpeedMPerS } = response
+  const channel = { re: channelRe, im: channelIm }
   const splDb = plain(response.splDb)
   const allowed = allowedShares(ratings, grid, response)
   return {
     frequencyHz: plain(grid),
     splDb,
-    impedanceOhm: numbers(re.length, (i) => Math.sqrt(re[i]! * re[i]! + im[i]! * im[i]!)),
-    impedancePhaseDeg: numbers(re.length, (i) => (Math.atan2(im[i]!, re[i]!) * 180) / Math.PI),
+    impedanceOhm: moduli(channel),
+    impedancePhaseDeg: phasesDeg(channel),
     excursionMm: plain(excursionMm),
     portAirSpeedMPerS: plain(ventSpeedMPerS),
     groupDelayMs: groupDelayMs(speaker, grid, response.phaseRad),

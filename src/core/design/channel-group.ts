@@ -1,6 +1,7 @@
 import type { Wiring } from '../../schema/wiring.ts'
 import type { ChannelFeed, DriverGroup } from '../box/loudspeaker.ts'
-import { type ComplexCurve, type Network, solveNetwork } from '../load/network.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
+import { type Network, solveNetwork } from '../load/network.ts'
 import { partsOf } from '../load/wiring-parts.ts'
 
 /** Impedances of the other kinds of driver on a grid. */

@@ -1,10 +1,10 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
 import type { LoadImpedanceRequest } from '../../schema/load-impedance.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
 import { crossoverSection } from '../load/crossover-section.ts'
 import { crossoverWiring } from '../load/crossover-wiring.ts'
 import { impedancesOf } from '../load/known-drivers.ts'
-import type { ComplexCurve } from '../load/network.ts'
 import { isRefusal } from '../outcome.ts'
 
 /** Said when the crossover that is wished became the wiring. */

@@ -1,8 +1,8 @@
 import type { Driver } from '../../schema/driver.ts'
-import { impedanceInFreeAir } from '../box/driver-impedance.ts'
-import { resonanceOf } from '../driver/complete.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
+import { driverImpedance } from '../driver/impedance.ts'
+import { resonanceOf } from '../driver/resonance.ts'
 import { resistiveImpedance } from '../load/driver-resistance.ts'
-import type { ComplexCurve } from '../load/network.ts'
 
 /**
  * Impedance of a driver outside the air of the box on a grid: with its resonance where its data tell it, else its resistance
@@ -12,7 +12,7 @@ export function ownImpedance(driver: Driver, frequencyHz: Float64Array): Complex
   const known = resonanceOf(driver.parameters, '')
   return known === undefined
     ? resistiveImpedance(driver, frequencyHz)
-    : impedanceInFreeAir(known.resonance, frequencyHz)
+    : driverImpedance(known.coil, known.resonance, frequencyHz)
 }
 
 /** The same for several drivers; those of which nothing is known are left out. */

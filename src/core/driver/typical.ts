@@ -1,6 +1,6 @@
 import type { DriverParameters } from '../../schema/driver.ts'
 import { coneArea, type Estimate, usualMass, usualResonance } from '../measurement/estimates.ts'
-import { USUAL_QMS } from './complete.ts'
+import { USUAL_QMS } from './implied.ts'
 import { spread } from './relations.ts'
 
 /** One guessed figure with the ends between which most drivers of that size lie. */

@@ -1,5 +1,6 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { CrossoverWish, LoadImpedanceSections } from '../../schema/load-impedance.ts'
+import { type ComplexCurve, moduli, pointOf } from '../complex-curve.ts'
 import { cleanOutput } from '../power/amplifier.ts'
 import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
 import { speakerLead } from '../power/cable.ts'
@@ -9,7 +10,7 @@ import { resistorRatingW } from '../power/resistor-rating.ts'
 import { firstOrder, pad, padHeatW, secondOrder, zobel } from './crossover.ts'
 import { trebleIndex } from './crossover-wiring.ts'
 import type { KnownDrivers } from './known-drivers.ts'
-import type { ComplexCurve } from './network.ts'
+import { networkImpedance } from './network.ts'
 
 type Parts = LoadImpedanceSections['crossover'][number]
 
@@ -26,13 +27,23 @@ export function crossoverSection(
 ): Parts[] {
   if (wish === undefined) return []
   const corner = nearestIndex(frequencyHz, wish.cornerHz)
+  const hz = frequencyHz.subarray(corner, corner + 1)
   const treble = trebleIndex(drivers)
   return drivers.flatMap((driver, index) => {
     const impedance = impedances.get(driver.id)
     const reOhm = resistances.get(driver.id)
     return impedance === undefined || reOhm === undefined
       ? []
-      : [partsFor(wish, driver, reOhm, atPoint(impedance, frequencyHz, corner), amplifier, index === treble)]
+      : [
+          partsFor(
+            wish,
+            driver,
+            reOhm,
+            { impedance: pointOf(impedance, corner), hz },
+            amplifier,
+            index === treble,
+          ),
+        ]
   })
 }
 
@@ -40,13 +51,13 @@ function partsFor(
   wish: CrossoverWish,
   driver: Driver,
   reOhm: number,
-  impedance: AtFrequency,
+  atCorner: AtCorner,
   amplifier: CompleteAmplifier | undefined,
   isTreble: boolean,
 ): Parts {
   const { leMh = 0 } = driver.parameters
   const flat = leMh < LEAST_INDUCTANCE_MH ? undefined : zobel(reOhm, leMh)
-  const loadOhm = modulus(flat === undefined ? impedance : besideZobel(impedance, flat))
+  const loadOhm = loadOhmOf(atCorner, flat)
   const parts =
     wish.order === 2
       ? secondOrder(wish.cornerHz, loadOhm, 'Linkwitz-Riley')
@@ -94,36 +105,21 @@ function padOf(
 const resonanceHz = (capacitorUf: number, inductorMh: number): number =>
   1 / (2 * Math.PI * Math.sqrt(capacitorUf * 1e-6 * inductorMh * 1e-3))
 
-interface Complex {
-  re: number
-  im: number
+/** A driver at the one point of the grid that is the corner, or nearest to it. */
+interface AtCorner {
+  impedance: ComplexCurve
+  hz: Float64Array
 }
 
-interface AtFrequency extends Complex {
-  hz: number
-}
-
-const atPoint = ({ re, im }: ComplexCurve, frequencyHz: Float64Array, index: number): AtFrequency => ({
-  hz: frequencyHz[index]!,
-  re: re[index]!,
-  im: im[index]!,
-})
-
-const modulus = ({ re, im }: Complex): number => Math.hypot(re, im)
-
-/** A driver with its Zobel across it: a pure resistance but for what is left of its resonance at the corner. */
-function besideZobel(driver: AtFrequency, { resistorOhm, capacitorUf }: ReturnType<typeof zobel>): Complex {
-  const reactance = -1 / (2 * Math.PI * driver.hz * capacitorUf * 1e-6)
-  const sum = { re: driver.re + resistorOhm, im: driver.im + reactance }
-  const product = {
-    re: driver.re * resistorOhm - driver.im * reactance,
-    im: driver.re * reactance + driver.im * resistorOhm,
-  }
-  const inverse = 1 / (sum.re * sum.re + sum.im * sum.im)
-  return {
-    re: (product.re * sum.re + product.im * sum.im) * inverse,
-    im: (product.im * sum.re - product.re * sum.im) * inverse,
-  }
+/** What the filter works into: the driver, a Zobel across it where there is one, which leaves the resonance as it is. */
+function loadOhmOf({ impedance, hz }: AtCorner, flat: ReturnType<typeof zobel> | undefined): number {
+  const zobelParts =
+    flat === undefined
+      ? []
+      : [{ series: [{ resistorOhm: flat.resistorOhm }, { capacitorUf: flat.capacitorUf }] }]
+  const wiring = { parallel: ['driver', ...zobelParts] }
+  const [ohm = 0] = moduli(networkImpedance(wiring, new Map([['driver', impedance]]), hz))
+  return ohm
 }
 
 function nearestIndex(frequencyHz: Float64Array, wantedHz: number): number {

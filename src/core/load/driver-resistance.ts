@@ -1,6 +1,6 @@
 import type { Driver } from '../../schema/driver.ts'
-import { knownResistanceOhm } from '../driver/complete.ts'
-import type { ComplexCurve } from './network.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
+import { knownResistanceOhm } from '../driver/resonance.ts'
 
 /**
  * Direct-current resistance of a voice coil over its rated impedance: 0.70 to 0.92, so that 8 ohm reads about 7.

@@ -1,10 +1,10 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { Assumption } from '../../schema/frame.ts'
-import { contradictions, knownResistanceOhm } from '../driver/complete.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
+import { contradictions, knownResistanceOhm } from '../driver/resonance.ts'
 import type { DriverPrint } from '../findings/load.ts'
 import type { Fault, Refusal } from '../outcome.ts'
 import { driverResistanceOhm, resistiveImpedance } from './driver-resistance.ts'
-import type { ComplexCurve } from './network.ts'
 import { isBelievable } from './rated-impedance.ts'
 
 /** Impedance (ohm on the grid) and direct-current resistance (ohm) of each kind of driver. */

@@ -1,10 +1,11 @@
 import type { Driver } from '../../schema/driver.ts'
 import type { LoadImpedanceRequest, LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
+import { type ComplexCurve, moduli, phasesDeg } from '../complex-curve.ts'
 import { crossoverRules } from '../findings/crossover.ts'
 import { driverInLoadRules, type LoadFacts, loadRules } from '../findings/load.ts'
 import { apply, cautionsOf } from '../findings/rule.ts'
-import { numbers, plain } from '../numbers.ts'
+import { plain } from '../numbers.ts'
 import { isRefusal, type Outcome, type Refusal } from '../outcome.ts'
 import { stageLoadOhm } from '../power/amplifier.ts'
 import { type CompleteAmplifier, completeAmplifier } from '../power/amplifier-defaults.ts'
@@ -14,7 +15,7 @@ import { trebleIndex } from './crossover-wiring.ts'
 import { meterReadingOhm } from './direct-current.ts'
 import { coilAssumptions, wiringOf } from './given-wiring.ts'
 import { impedancesOf, type KnownDrivers, printsOf, ratedOf } from './known-drivers.ts'
-import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
+import { type Network, networkImpedance, solveNetwork } from './network.ts'
 import { otherWirings } from './other-wirings.ts'
 import { lowestOfRatedOhm, mayDrive, ratedLoadOhm } from './rated-impedance.ts'
 import { driverShares, lowestIndex, midRangeIndex, ownBandShares } from './shares.ts'
@@ -145,16 +146,14 @@ const farthestFromZero = (values: readonly number[]): number => {
   return farthest
 }
 
-function curveSection(
-  { re, im }: ComplexCurve,
+const curveSection = (
+  network: ComplexCurve,
   frequencyHz: Float64Array,
-): LoadImpedanceSections['loadCurve'] {
-  return {
-    frequencyHz: plain(frequencyHz),
-    impedanceOhm: numbers(re.length, (i) => Math.sqrt(re[i]! * re[i]! + im[i]! * im[i]!)),
-    phaseDeg: numbers(re.length, (i) => (Math.atan2(im[i]!, re[i]!) * 180) / Math.PI),
-  }
-}
+): LoadImpedanceSections['loadCurve'] => ({
+  frequencyHz: plain(frequencyHz),
+  impedanceOhm: moduli(network),
+  phaseDeg: phasesDeg(network),
+})
 
 const holdsFilter = (wiring: Wiring): boolean =>
   partsOf(wiring).some(

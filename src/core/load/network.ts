@@ -1,11 +1,6 @@
 import type { Wiring } from '../../schema/wiring.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
 import type { Part } from './wiring-parts.ts'
-
-/** A complex value at every frequency: real and imaginary parts, equally long. */
-export interface ComplexCurve {
-  re: Float64Array
-  im: Float64Array
-}
 
 /** One driver of the wiring with the voltage across it over the voltage at the terminals. */
 export interface DriverPlace extends ComplexCurve {

@@ -1,9 +1,10 @@
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import type { Wiring } from '../../schema/wiring.ts'
+import { type ComplexCurve, pointOf } from '../complex-curve.ts'
 import { cleanOutput } from '../power/amplifier.ts'
 import type { CompleteAmplifier } from '../power/amplifier-defaults.ts'
 import { canonical, isDriversOnly, wiringsOf } from './alternatives.ts'
-import { type ComplexCurve, type Network, networkImpedance, solveNetwork } from './network.ts'
+import { type Network, networkImpedance, solveNetwork } from './network.ts'
 import { mayDrive, ratedLoadOhm } from './rated-impedance.ts'
 import { lowestIndex } from './shares.ts'
 import { driverIdsOf, wiringText } from './wiring-parts.ts'
@@ -43,12 +44,7 @@ export function otherWirings(given: Given): Alternative[] {
 
 /** The drivers at the one frequency where levels are compared: a whole curve of each wiring is not needed. */
 const atOnePoint = ({ impedances, frequencyHz, compared, leadOhm }: Given) => ({
-  impedances: new Map(
-    Array.from(impedances, ([id, { re, im }]) => [
-      id,
-      { re: re.subarray(compared, compared + 1), im: im.subarray(compared, compared + 1) },
-    ]),
-  ),
+  impedances: new Map(Array.from(impedances, ([id, impedance]) => [id, pointOf(impedance, compared)])),
   frequencyHz: frequencyHz.subarray(compared, compared + 1),
   leadOhm,
 })

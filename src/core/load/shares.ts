@@ -1,4 +1,5 @@
-import type { ComplexCurve, Network } from './network.ts'
+import type { ComplexCurve } from '../complex-curve.ts'
+import type { Network } from './network.ts'
 
 /** What one driver of the wiring gets at one frequency. */
 export interface DriverShare {

@@ -1,4 +1,4 @@
-import { driverImpedance } from './driver-model.ts'
+import { driverImpedance } from '../driver/impedance.ts'
 import { kindsOf, problemOf, RESONANCES, type Task, UNKNOWNS_OF } from './fit-problem.ts'
 import { type DriverSweeps, nudged, startOf } from './fit-start.ts'
 import { type LeastSquaresFit, leastSquares, robustLeastSquares } from './least-squares.ts'

@@ -1,4 +1,4 @@
-import { driverImpedance, type Resonance } from './driver-model.ts'
+import { driverImpedance, type Resonance } from '../driver/impedance.ts'
 import type { DriverSweeps } from './fit-start.ts'
 import type { LeastSquaresProblem } from './least-squares.ts'
 import type { MeasuredSweep } from './sweep.ts'

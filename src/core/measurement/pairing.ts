@@ -1,5 +1,5 @@
 import type { MeasuredResult, PairRow } from '../../schema/driver-measurement-sections.ts'
-import { driverImpedance } from './driver-model.ts'
+import { driverImpedance } from '../driver/impedance.ts'
 
 /**
  * How far two drivers of a pair may be apart: resonance, total Q, resistance and compliance in percent, level in dB.

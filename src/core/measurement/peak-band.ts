@@ -1,4 +1,4 @@
-import type { Resonance } from './driver-model.ts'
+import type { Resonance } from '../driver/impedance.ts'
 
 /**
  * The two frequencies about a resonance where the impedance is the root of Re times its maximum, Hz.

@@ -1,4 +1,4 @@
-import type { Coil, Resonance } from './driver-model.ts'
+import type { Coil, Resonance } from '../driver/impedance.ts'
 
 /**
  * The values sought, all but the exponent as logarithms.

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { add, type Complex, complex, divide, multiply } from 'mathjs'
 import { describe, expect, test } from 'vitest'
+import type { ComplexCurve } from '../../../src/core/complex-curve.ts'
 import { meterReadingOhm } from '../../../src/core/load/direct-current.ts'
 import { DC_SHARE_OF_RATED } from '../../../src/core/load/driver-resistance.ts'
-import { type ComplexCurve, solveNetwork } from '../../../src/core/load/network.ts'
+import { solveNetwork } from '../../../src/core/load/network.ts'
 import {
   composedRatedOhm,
   lowestOfRatedOhm,

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
 import { REFERENCE_AIR } from '../../../src/core/air.ts'
 import { responseOf, solveCircuit } from '../../../src/core/box/circuit.ts'
-import { impedanceInFreeAir } from '../../../src/core/box/driver-impedance.ts'
 import { ownImpedance } from '../../../src/core/design/other-drivers.ts'
+import { driverImpedance } from '../../../src/core/driver/impedance.ts'
 
 const grid = Float64Array.from({ length: 60 }, (_, i) => 20 * 10 ** (i / 20))
 const modulus = (curve: { re: Float64Array; im: Float64Array }, i: number) =>
@@ -11,11 +11,12 @@ const modulus = (curve: { re: Float64Array; im: Float64Array }, i: number) =>
 test('the impedance at the resonance is Re (1 + Qms/Qes), and its root times Re where Qms is read', () => {
   // R. H. Small, J. Audio Eng. Soc. 20, 383 (June 1972), from memory: r0 = 1 + Qms/Qes,
   // |Z| = Re √r0 at f1 and f2, Qms = fs √r0/(f2 - f1), f1 f2 = fs².
-  const driver = { fsHz: 100, qms: 4, qes: 0.5, reOhm: 6, leMh: 0, leExponent: 1 }
+  const coil = { reOhm: 6, leH: 0, exponent: 1, leadOhm: 0 }
+  const resonance = { fHz: 100, qms: 4, qes: 0.5 }
   const r0 = 1 + 4 / 0.5
   const width = (100 * Math.sqrt(r0)) / 4
   const f1 = -width / 2 + Math.sqrt((width / 2) ** 2 + 100 ** 2)
-  const curve = impedanceInFreeAir(driver, Float64Array.of(f1, 100, f1 + width))
+  const curve = driverImpedance(coil, resonance, Float64Array.of(f1, 100, f1 + width))
   expect(modulus(curve, 1)).toBeCloseTo(6 * r0, 9)
   expect(modulus(curve, 0)).toBeCloseTo(6 * Math.sqrt(r0), 9)
   expect(modulus(curve, 2)).toBeCloseTo(6 * Math.sqrt(r0), 9)
@@ -25,13 +26,11 @@ test('it is what the whole circuit gives in free air, by mass, compliance, frict
   // Mechanical data of an invented driver; its Q by definition, same source.
   const [mmsKg, cmsMPerN, rmsKgPerS, blTm, reOhm] = [0.004, 0.0008, 0.6, 4.2, 5.1]
   const omega = 1 / Math.sqrt(mmsKg * cmsMPerN)
-  const driver = {
-    fsHz: omega / (2 * Math.PI),
+  const coil = { reOhm, leH: 0.3e-3, exponent: 0.7, leadOhm: 0 }
+  const resonance = {
+    fHz: omega / (2 * Math.PI),
     qms: (omega * mmsKg) / rmsKgPerS,
     qes: (omega * mmsKg * reOhm) / blTm ** 2,
-    reOhm,
-    leMh: 0.3,
-    leExponent: 0.7,
   }
   const out = responseOf(grid.length)
   const circuit = {
@@ -53,7 +52,7 @@ test('it is what the whole circuit gives in free air, by mass, compliance, frict
     solidAngle: 2 * Math.PI,
   }
   solveCircuit(circuit, grid, 1, out)
-  const { re, im } = impedanceInFreeAir(driver, grid)
+  const { re, im } = driverImpedance(coil, resonance, grid)
   for (let i = 0; i < grid.length; i++) {
     expect(re[i]).toBeCloseTo(out.impedanceRe[i]!, 9)
     expect(im[i]).toBeCloseTo(out.impedanceIm[i]!, 9)
