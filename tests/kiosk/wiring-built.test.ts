@@ -8,6 +8,7 @@ import { partsIn } from '../../src/kiosk/browser/wiring-tree.ts'
 import { buildApp } from '../held-app.ts'
 
 const app = await buildApp()
+const staying = new AbortController().signal
 
 /** The page asks this very service, without a wire between. */
 beforeAll(() => {
@@ -64,7 +65,7 @@ describe('every design of the form', () => {
     await fc.assert(
       fc.asyncProperty(designs, async (draft) => {
         const plans = plansOf(kindsOf(draft), draft, [])
-        const done = await Promise.all(plans.map((plan) => built(plan, draft)))
+        const done = await Promise.all(plans.map((plan) => built(plan, draft, staying)))
         for (const [index, { wiring, answer }] of done.entries()) {
           expect(fits(wiring, kindsOf(draft)), plans[index]?.text).toBe(true)
           expect(answer?.verdict, plans[index]?.text).toBeDefined()
@@ -86,7 +87,7 @@ describe('every design of the form', () => {
     const [plan] = plansOf(kindsOf(draft), draft, [])
     if (plan === undefined) throw new Error('no plan')
     // L = R / (2 pi f) = 8 / (2 pi 2500) = 0.51 mH; two of 16 ohm in parallel: C = 1 / (2 pi f 8) = 7.96 uF, 8.2 in the series.
-    const { wiring } = await built(plan, draft)
+    const { wiring } = await built(plan, draft, staying)
     expect(partsIn(wiring)).toEqual(['0.51\u00a0mH coil', '8.2\u00a0µF capacitor'])
   })
 
@@ -99,6 +100,19 @@ describe('every design of the form', () => {
     }
     const [plan] = plansOf(kindsOf(draft), draft, [])
     if (plan === undefined) throw new Error('no plan')
-    await expect(built(plan, draft)).rejects.toThrow(/reOhm/)
+    await expect(built(plan, draft, staying)).rejects.toThrow(/reOhm/)
+  })
+
+  it('is not wired at all while the service is too busy to judge it', async () => {
+    const drivers = [{ id: 'a', count: 2, parameters: { reOhm: 8 } }]
+    const draft = { drivers, amplifier: { channels: 1, supplyVoltageV: 12, minimumLoadOhm: 4 } }
+    const [plan] = plansOf(kindsOf(draft), draft, [])
+    if (plan === undefined) throw new Error('no plan')
+    const asked = globalThis.fetch
+    vi.stubGlobal('fetch', async (url: string, init: RequestInit) =>
+      url === '/v1/design-check' ? new Response('', { status: 503 }) : asked(url, init),
+    )
+    await expect(built(plan, draft, staying)).rejects.toThrow(/busy/)
+    vi.stubGlobal('fetch', asked)
   })
 })

@@ -1,9 +1,11 @@
+import { digits } from './digits.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 
 export type SizeWay = 'outer' | 'inner' | 'netVolumeL'
 export type TubeWay = 'tuningHz' | 'lengthMm'
 
-const USUAL = { width: 1, height: 1.6, depth: 1.25 }
+/** Proportions where none are said. Common practice, no source. */
+export const USUAL = { width: 1, height: 1.6, depth: 1.25 }
 const START_L = 3
 const START_TUBE = { tuningHz: 80, lengthMm: 60 }
 
@@ -106,12 +108,10 @@ function sizeFrom(inner: Sides, way: SizeWay, thicknessMm: number): Readonly<Rec
   }
   const { widthMm, heightMm, depthMm } = inner
   return {
-    netVolumeL: Number(((widthMm * heightMm * depthMm) / 1e6).toPrecision(3)),
-    proportions: { width: 1, height: share(heightMm / widthMm), depth: share(depthMm / widthMm) },
+    netVolumeL: digits((widthMm * heightMm * depthMm) / 1e6, 3),
+    proportions: { width: 1, height: digits(heightMm / widthMm, 3), depth: digits(depthMm / widthMm, 3) },
   }
 }
-
-const share = (ratio: number): number => Number(ratio.toPrecision(3))
 
 const thicknessOf = (draft: Draft): number => mmOf(valueAt(draft, '/box/panelThicknessMm')) || 0
 

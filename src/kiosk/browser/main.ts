@@ -56,7 +56,7 @@ import { copyLink, openFile, openLink, stopSheet, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
-import type { Wirer } from './wiring-list.ts'
+import { forgetWirings, type Wirer } from './wiring-list.ts'
 import { showFirstWirings, showNoWirings, wiringFaultsPlaced } from './wiring-offers.ts'
 
 const SOON_MS = 200
@@ -270,6 +270,7 @@ function toStart(): void {
 function forgetAnother(): void {
   longer.forget()
   forgetRemoved()
+  forgetWirings()
   stopSheet()
   emptyPictures([pictures.first, pictures.more])
 }

@@ -1,6 +1,7 @@
 import type { DriverMeasurementSections } from '../../schema/driver-measurement-sections.ts'
 import type { Finding } from '../../schema/frame.ts'
 import { ask, isAbort } from './ask.ts'
+import { digits } from './digits.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { driverData, driverMoreData } from './driver-fields.ts'
 import { markFaults } from './fault-marks.ts'
@@ -121,9 +122,7 @@ function nameOf(figure: string): (string | HTMLElement)[] {
 
 /** As they go into the form: nobody reads more than four digits, and no driver holds them. */
 const plain = (parameters: Row['parameters']): Draft =>
-  JSON.parse(JSON.stringify(parameters), (_, value) =>
-    typeof value === 'number' ? Number(value.toPrecision(4)) : value,
-  )
+  JSON.parse(JSON.stringify(parameters), (_, value) => (typeof value === 'number' ? digits(value, 4) : value))
 
 function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
   return [
@@ -143,9 +142,7 @@ function figures({ figures: table, parameters }: Row, use: (data: DriverData) =>
           'tr',
           {},
           make('th', { scope: 'row' }, ...nameOf(figure)),
-          ...[value, from, to].map((number) =>
-            make('td', {}, `${Number(number.toPrecision(3))} ${unitText(unit)}`),
-          ),
+          ...[value, from, to].map((number) => make('td', {}, `${digits(number, 3)} ${unitText(unit)}`)),
         ),
       ),
     ),

@@ -1,6 +1,7 @@
 import type { Answer } from './ask.ts'
-import { sizeWayOf } from './box-way.ts'
-import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { sizedBy, USUAL } from './box-way.ts'
+import { digits } from './digits.ts'
+import { type Draft, valueAt, withValue } from './draft.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { button, make, part } from './make.ts'
 import type { Wirer } from './wiring-list.ts'
@@ -65,26 +66,15 @@ const plainly = (alignment: string): string =>
 
 /** The box by its volume, in the proportions it has. */
 function boxTaken(draft: Draft, { kind, netVolumeL, tuningHz }: Answer['suitedBoxes'][number]): Draft {
-  const proportions = proportionsOf(draft)
-  const cleared = ['outer', 'inner'].reduce((left, name) => withValue(left, `/box/${name}`, undefined), draft)
+  const shaped = sizedBy(draft, 'netVolumeL', [])
+  const proportions = valueAt(shaped, '/box/proportions') ?? USUAL
   const sized = withValue(
-    withValue(cleared, '/box/netVolumeL', threeDigits(netVolumeL ?? 1)),
+    withValue(shaped, '/box/netVolumeL', digits(netVolumeL ?? 1, 3)),
     '/box/proportions',
     proportions,
   )
   const boxed = withValue(withValue(sized, '/box/kind', kind), '/passiveRadiator', undefined)
   if (kind === 'closed' || tuningHz === null) return withValue(boxed, '/port', undefined)
   const port = valueAt(draft, '/port') === undefined ? withValue(boxed, '/port/innerDiameterMm', 35) : boxed
-  return withValue(withValue(port, '/port/lengthMm', undefined), '/port/tuningHz', threeDigits(tuningHz))
-}
-
-const threeDigits = (value: number): number => Number(value.toPrecision(3))
-
-function proportionsOf(draft: Draft): Json {
-  const way = sizeWayOf(draft)
-  const side = (name: string) => Number(valueAt(draft, `/box/${way}/${name}`))
-  const [width, height, depth] = [side('widthMm'), side('heightMm'), side('depthMm')]
-  if (way !== 'netVolumeL' && width > 0 && height > 0 && depth > 0)
-    return { width: 1, height: threeDigits(height / width), depth: threeDigits(depth / width) }
-  return valueAt(draft, '/box/proportions') ?? { width: 1, height: 1.6, depth: 1.25 }
+  return withValue(withValue(port, '/port/lengthMm', undefined), '/port/tuningHz', digits(tuningHz, 3))
 }

@@ -24,6 +24,7 @@ export async function printSheet(draft: Draft, signal: AbortSignal): Promise<She
   document.body.append(frame)
   await loaded
   URL.revokeObjectURL(address)
+  signal.throwIfAborted()
   const inside = frame.contentWindow
   if (inside === null) return 'away'
   for (const [, rules = ''] of html.matchAll(STYLE)) adopt(inside, rules)

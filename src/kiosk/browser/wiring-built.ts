@@ -1,5 +1,6 @@
 import type { LoadImpedanceSections } from '../../schema/load-impedance.ts'
 import { type Answer, ask, designCheck } from './ask.ts'
+import { digits } from './digits.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { type Kind, kindsOf } from './kinds.ts'
 import { sentence } from './sentence.ts'
@@ -22,17 +23,17 @@ type Curve = Pick<Load['loadCurve'], 'frequencyHz' | 'impedanceOhm'>
  * A plan as the service sizes and judges it: the loudest way that the amplifier may drive, else the lightest load.
  * Rejects with a sentence where it cannot be built.
  */
-export async function built(plan: Plan, draft: Draft): Promise<Built> {
+export async function built(plan: Plan, draft: Draft, signal: AbortSignal): Promise<Built> {
   const kinds = kindsOf(draft).filter(({ id }) => plan.bands.some((band) => band.id === id))
   const groups = await Promise.all(kinds.map((kind) => waysOf(kind, draft)))
   const tries = Math.max(1, ...groups.map(({ length }) => length))
   for (let lighter = 0; ; lighter += 1) {
     const chosen = groups.map((ways) => ways[lighter] ?? ways.at(-1))
-    const one = await judged(draft, await wiringOf(plan, kinds, chosen, draft))
+    const one = await judged(draft, await wiringOf(plan, kinds, chosen, draft), signal)
     if (one.answer?.load.mayDrive !== false) return one
     if (lighter + 1 < tries) continue
     const other = plan.kept === undefined && one.answer.alternatives.find(({ mayDrive }) => mayDrive)
-    return other ? judged(draft, plainly(other.wiring)) : one
+    return other ? judged(draft, plainly(other.wiring), signal) : one
   }
 }
 
@@ -76,7 +77,7 @@ async function branchOf(
   const parts: Json[] = []
   if (toHz !== undefined) {
     const { inductorMh } = await partsFor(id, loadCurve, toHz, draft)
-    parts.push({ inductorMh: Number(inductorMh.toPrecision(2)), resistanceOhm: COIL_OHM })
+    parts.push({ inductorMh: digits(inductorMh, 2), resistanceOhm: COIL_OHM })
   }
   if (fromHz !== undefined) {
     const { capacitorE12Uf } = await partsFor(id, loadCurve, fromHz, draft)
@@ -135,14 +136,17 @@ const ofChannels = (amplifier: Json): Json =>
   typeof amplifier === 'object' && amplifier !== null ? { ...amplifier, channels: 1 } : amplifier
 
 async function loadAnswer(body: unknown): Promise<Load> {
+  // Never given up: the reply is kept for the touch that may come after the look.
   const reply = await ask<Load>('/v1/load-impedance', body, new AbortController().signal)
   if ('answer' in reply) return reply.answer
-  throw new Error(
-    'faults' in reply ? reply.faults.map(sentence).join(' ') : `${reply.away} Try again in a moment.`,
-  )
+  throw 'faults' in reply ? new Error(reply.faults.map(sentence).join(' ')) : awayError(reply.away)
 }
 
-async function judged(draft: Draft, wiring: Json): Promise<Built> {
-  const reply = await designCheck(withValue(draft, '/wiring', wiring), new AbortController().signal)
+/** Faults leave a wiring without an answer, for other things are missing; a service that is away has judged nothing. */
+async function judged(draft: Draft, wiring: Json, signal: AbortSignal): Promise<Built> {
+  const reply = await designCheck(withValue(draft, '/wiring', wiring), signal)
+  if ('away' in reply) throw awayError(reply.away)
   return 'answer' in reply ? { wiring, answer: reply.answer } : { wiring }
 }
+
+const awayError = (away: string): Error => new Error(`${away} Try again in a moment.`)

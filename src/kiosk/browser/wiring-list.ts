@@ -1,4 +1,5 @@
-import { type Draft, withValue } from './draft.ts'
+import { digits } from './digits.ts'
+import { type Draft, valueAt, withValue } from './draft.ts'
 import { type Kind, kindsOf } from './kinds.ts'
 import { button, make } from './make.ts'
 import { tell } from './notice.ts'
@@ -17,22 +18,31 @@ export interface Wirer {
 const CALM_MS = 400
 
 /** The list on show: kept while it offers the same, so that nothing jumps while somebody types. */
-let shown = { texts: '', element: make('ul', { class: 'choices' }) }
+let shown = { texts: '', of: '', element: make('ul', { class: 'choices' }) }
 let wiring: Wirer | undefined
 let calm = 0
+let looking = new AbortController()
+let taking = new AbortController()
 
 /** Ways to wire the drivers, each with its parts and its load as the service has them, and a button that takes it. */
 export function showPlans(wirer: Wirer): HTMLElement {
   wiring = wirer
   clearTimeout(calm)
+  looking.abort()
+  looking = new AbortController()
   const kinds = kindsOf(wirer.draft)
   const odd = kinds.filter(({ each }) => !Number.isInteger(each) || each < 1)
   if (odd.length > 0 || new Set(kinds.map(({ id }) => id)).size < kinds.length)
     return make('p', {}, saidOf(odd))
   const plans = plansOf(kinds, wirer.draft, wirer.past)
   const texts = JSON.stringify(plans)
-  if (texts !== shown.texts) shown = { texts, element: make('ul', { class: 'choices' }, plans.map(offer)) }
-  calm = setTimeout(() => void lookAtAll(plans, wirer), CALM_MS)
+  const of = JSON.stringify(['/drivers', '/amplifier'].map((at) => valueAt(wirer.draft, at) ?? null))
+  if (texts !== shown.texts)
+    shown = { texts, of, element: make('ul', { class: 'choices' }, plans.map(offer)) }
+  // Parts and load that stand there are of the drivers before, until it was looked at again.
+  if (of !== shown.of) shown.element.classList.add('stale')
+  shown.of = of
+  calm = setTimeout(() => void lookAtAll(plans, wirer, looking.signal), CALM_MS)
   return shown.element
 }
 
@@ -52,23 +62,35 @@ const offer = (plan: Plan): HTMLElement =>
 async function wire(plan: Plan): Promise<void> {
   if (wiring === undefined) return
   const { draft, take } = wiring
+  taking.abort()
+  taking = new AbortController()
+  const { signal } = taking
   try {
-    const { wiring: chosen } = await built(plan, draft)
-    take((design) => withValue(design, '/wiring', chosen))
+    const { wiring: chosen } = await built(plan, draft, signal)
+    if (!signal.aborted) take((design) => withValue(design, '/wiring', chosen))
   } catch (error) {
-    tell(error instanceof Error ? error.message : String(error))
+    if (!signal.aborted) tell(error instanceof Error ? error.message : String(error))
   }
 }
 
-async function lookAtAll(plans: readonly Plan[], wirer: Wirer): Promise<void> {
+/** For another design: no wiring on its way comes into it. */
+export function forgetWirings(): void {
+  clearTimeout(calm)
+  looking.abort()
+  taking.abort()
+  wiring = undefined
+}
+
+async function lookAtAll(plans: readonly Plan[], wirer: Wirer, signal: AbortSignal): Promise<void> {
   const { element } = shown
   await Promise.all(
     plans.map(async (plan, index) => {
-      const said = await built(plan, wirer.draft).then(saidIn, () => '')
+      const said = await built(plan, wirer.draft, signal).then(saidIn, () => '')
       const place = element.children[index]?.querySelector('span span')
-      if (wiring === wirer && place) place.textContent = said
+      if (!signal.aborted && place) place.textContent = said
     }),
   )
+  if (!signal.aborted) element.classList.remove('stale')
 }
 
 /** Parts to buy, the load, and what the service warns of. */
@@ -82,12 +104,10 @@ function saidIn({ wiring: chosen, answer }: Built): string {
   )
   const safe = load.mayDrive === false ? ', too low for the amplifier' : ''
   return [
-    `${bought}; ${rounded(load.ratedOhm)}\u00a0Ω, lowest ${rounded(load.minimumOhm)}\u00a0Ω${safe}.`,
+    `${bought}; ${digits(load.ratedOhm, 2)}\u00a0Ω, lowest ${digits(load.minimumOhm, 2)}\u00a0Ω${safe}.`,
     ...warned.map(({ message }) => message),
   ].join(' ')
 }
 
 /** Said in short here. */
 const TOO_LOW = 'load-below-amplifier-minimum'
-
-const rounded = (value: number): number => Number(value.toPrecision(2))

@@ -1,4 +1,5 @@
 import type { Answer, Faults } from './ask.ts'
+import { digits } from './digits.ts'
 import { type Draft, valueAt, withValue } from './draft.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { fits, kindsOf } from './kinds.ts'
@@ -70,19 +71,19 @@ function wiringsOf({ alternatives, load }: Answer, wirer: Wirer): HTMLElement[] 
     (a, b) => Number(b.mayDrive !== false) - Number(a.mayDrive !== false),
   )
   const offers = safeFirst.slice(0, 4).map(({ wiring: other, text, ratedOhm, mayDrive, levelDb }) => {
-    const level = levelDb === null || Math.abs(levelDb) < 0.05 ? '' : `, ${rounded(levelDb)} dB`
+    const level = levelDb === null || Math.abs(levelDb) < 0.05 ? '' : `, ${digits(levelDb, 2)} dB`
     const safe = mayDrive === false ? ', too low for the amplifier' : ''
     const wire = () => take((design) => withValue(design, '/wiring', other))
     return make(
       'li',
       {},
-      make('span', {}, `${text}: ${rounded(ratedOhm)}\u00a0Ω${level}${safe}`),
+      make('span', {}, `${text}: ${digits(ratedOhm, 2)}\u00a0Ω${level}${safe}`),
       button('Wire so', wire, 'do', `Wire so: ${text}`),
     )
   })
   return [
     make('h3', {}, 'How to wire them'),
-    make('p', { class: 'hint' }, `${now}The load is ${rounded(load.ratedOhm)}\u00a0Ω on a channel.`),
+    make('p', { class: 'hint' }, `${now}The load is ${digits(load.ratedOhm, 2)}\u00a0Ω on a channel.`),
     ...(offers.length > 0 ? [make('ul', { class: 'choices' }, offers)] : []),
     ...(several ? [otherWays(wirer)] : []),
   ]
@@ -103,5 +104,3 @@ function otherWays(wirer: Wirer): HTMLElement {
   show()
   return more
 }
-
-const rounded = (value: number): number => Number(value.toPrecision(2))

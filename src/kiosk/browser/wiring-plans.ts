@@ -1,3 +1,4 @@
+import { digits } from './digits.ts'
 import { type Draft, type Json, valueAt } from './draft.ts'
 import { fits, type Kind } from './kinds.ts'
 import { namesIn, wordsOf } from './wiring-tree.ts'
@@ -92,11 +93,7 @@ function handedOver(kinds: readonly Kind[]): Plan[] {
 function cornersFor(ways: number): readonly (readonly number[])[] {
   if (ways === 3) return THREE_WAY_HZ
   const { from, to } = MANY_WAY_HZ
-  return [
-    Array.from({ length: ways - 1 }, (_, i) =>
-      Number((from * (to / from) ** (i / (ways - 2))).toPrecision(1)),
-    ),
-  ]
+  return [Array.from({ length: ways - 1 }, (_, i) => digits(from * (to / from) ** (i / (ways - 2)), 1))]
 }
 
 const ladder = (kinds: readonly Kind[], corners: readonly number[]): Band[] =>
