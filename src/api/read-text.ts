@@ -1,5 +1,6 @@
 import type { Fault } from '../core/outcome.ts'
-import { type DecimalMark, type QuantityField, readQuantity } from '../core/quantity.ts'
+import { COMMA, type DecimalMark, type QuantityField, readQuantity } from '../core/quantity.ts'
+import { COMMAS_READ } from './comma-hint.ts'
 import { hasType, isRecord, meantBranch, pointerTo, resolved, type SchemaNode } from './schema-node.ts'
 
 /** A place of the body where text stands for a dimensional number. */
@@ -20,10 +21,13 @@ export async function readTexts(schema: SchemaNode, body: unknown, decimal: Deci
   for (const spot of textSpots(schema, body, '')) {
     const read = await readQuantity(spot.text, spot.field, decimal)
     if ('value' in read) spot.put(read.value)
-    else faults.push({ at: spot.at, message: read.fault })
+    else faults.push({ at: spot.at, message: `${read.fault}${commaHint(spot.text, decimal)}` })
   }
   return faults
 }
+
+const commaHint = (text: string, decimal: DecimalMark): string =>
+  decimal === 'point' && COMMA.test(text) ? `; ${COMMAS_READ}` : ''
 
 function* textSpots(node: SchemaNode, value: unknown, at: string): Generator<TextSpot> {
   const schema = meant(resolved(node), value)

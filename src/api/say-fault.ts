@@ -1,6 +1,7 @@
 import type { ErrorObject } from 'ajv/dist/2020.js'
 import { nearestName } from '../core/nearest-name.ts'
 import { UNIT_NAMES } from '../core/unit-names.ts'
+import { COMMAS_READ } from './comma-hint.ts'
 import { isRecord, resolved, type SchemaNode } from './schema-node.ts'
 
 const LONGEST_ECHO = 60
@@ -60,7 +61,7 @@ function wordExpected(written: unknown, words: readonly unknown[]): string {
 
 const commaHint = (written: unknown): string =>
   typeof written === 'string' && /^[+-]?\d*,\d+$/.test(written)
-    ? `; write ${Number(written.replace(',', '.'))}, in JSON without quotes; in a query or a sheet ?decimal=comma has decimal commas read`
+    ? `; write ${Number(written.replace(',', '.'))}, in JSON without quotes; ${COMMAS_READ}`
     : ''
 
 const TYPE_WORDS: Record<string, string> = {

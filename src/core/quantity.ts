@@ -19,8 +19,8 @@ const MARKS = {
   point: 'write a decimal point and no mark between thousands',
   comma: 'write one decimal comma and no mark between thousands',
 } satisfies Record<DecimalMark, string>
-/** Whoever writes JSON has a number to send, and needs no comma. */
-const COMMAS_READ = 'decimal commas are read where the address asks for them by ?decimal=comma'
+/** A comma between digits, which may be a decimal one. */
+export const COMMA = /\d,\d/
 const DECIMAL_COMMA = /^([+-]?\d*),(\d+)(?![\d.,])/
 const MIXED = /^(\d{1,9})(?:\s+|\s*-\s*)(\d{1,9})\s*\/\s*(\d{1,9})/
 const FRACTION = /^(\d{1,9})\s*\/\s*(\d{1,9})/
@@ -43,10 +43,8 @@ export async function readQuantity(
 ): Promise<ReadQuantity> {
   if (text.length > LONGEST_TEXT)
     return { fault: `the text is longer than ${LONGEST_TEXT} characters; ${takes(field)}` }
-  const commas = decimal === 'point' ? `; ${COMMAS_READ}` : ''
   const plain = decimal === 'comma' ? withDecimalPoint(plainSigns(text)) : plainSigns(text)
-  if (/\d,\d/.test(plain))
-    return { fault: `"${text}" has a comma; ${MARKS[decimal]}: ${takes(field)}${commas}` }
+  if (COMMA.test(plain)) return { fault: `"${text}" has a comma; ${MARKS[decimal]}: ${takes(field)}` }
   const number = leadingNumber(plain)
   if (number === undefined) return { fault: `"${text}" does not start with a number; ${takes(field)}` }
   if (!Number.isFinite(number.value)) return { fault: `"${text}" is not a finite number; ${takes(field)}` }

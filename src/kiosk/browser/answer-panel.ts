@@ -99,7 +99,7 @@ export function showAway(message: string, seconds: number): void {
 /** Shows that an answer is long on its way; the one before stays, marked as old. */
 export function showLate(): void {
   setVerdict('open', 'Asking the service')
-  say('What stands here is of the design before.')
+  say('The last answer stands here until the new one comes.')
   part('faults', HTMLElement).replaceChildren()
   part('answered', HTMLElement).classList.add('stale')
 }
