@@ -1,18 +1,10 @@
 import { shelfPair } from '../../api/design-check/example.ts'
-import {
-  type AnswerEvents,
-  showAnswer,
-  showAway,
-  showFaults,
-  showLate,
-  showNothing,
-  showWorking,
-} from './answer-panel.ts'
-import { type Answer, designCheck, isAbort } from './ask.ts'
+import { type AnswerEvents, showNothing } from './answer-panel.ts'
+import { asker } from './asking.ts'
 import { changed, type Draft, draftFrom, type Json, withValue } from './draft.ts'
 import { namedAt, namesOf, renamed } from './driver-name.ts'
 import { forgetRemoved } from './drivers-section.ts'
-import { fieldAt, goTo, markFaults } from './fault-marks.ts'
+import { fieldAt, goTo } from './fault-marks.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
 import { formOf, shapeOf } from './form.ts'
 import {
@@ -50,28 +42,21 @@ import { measureDriver } from './measure.ts'
 import { readingsFor, withFound } from './measured-data.ts'
 import { nameParts } from './name-parts.ts'
 import { tell, tellNothing } from './notice.ts'
-import { showOffers } from './offers.ts'
-import { askPictures, type Coming, drawPictures, emptyPictures, pictureFrames } from './pictures.ts'
+import { emptyPictures, pictureFrames } from './pictures.ts'
 import { copyLink, openFile, openLink, stopSheet, withSheet } from './share.ts'
 import { printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
-import { forgetWirings, type Wirer } from './wiring-list.ts'
-import { showFirstWirings, showNoWirings, wiringFaultsPlaced } from './wiring-offers.ts'
+import { forgetWirings } from './wiring-list.ts'
+import { showNoWirings } from './wiring-offers.ts'
 
-const SOON_MS = 200
-/** After this an answer that does not come leaves nobody with the one before. */
-const LATE_MS = 1500
-const A_MOMENT_MS = 2000
 const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
 
 const form = part('form', HTMLFormElement)
-const pictures = pictureFrames(() => void ask())
+const pictures = pictureFrames(() => ask())
 const longer = longerSearch(() => draftNow())
 let history: History = newHistory({ design: FRESH, work: newWork() })
 let shape = ''
-let asking = new AbortController()
-let again = 0
 let isKeeping = true
 
 const draftNow = (): Draft => history.design
@@ -156,7 +141,7 @@ function stepTaken(): void {
   part('undo', HTMLButtonElement).disabled = history.past.length === 0
   part('redo', HTMLButtonElement).disabled = history.next.length === 0
   longer.designChanged()
-  void ask()
+  ask()
 }
 
 /** Builds the form anew and puts the cursor back where it was. */
@@ -173,54 +158,13 @@ function drawForm(): void {
   keepingFocus(form, build, headingOf)
 }
 
-/** Asks for the answer to what stands in the form; only the last question counts. */
-async function ask(): Promise<void> {
-  if (!isStarted()) return
-  asking.abort()
-  clearTimeout(again)
-  asking = new AbortController()
-  const { signal } = asking
-  const draft = draftNow()
-  const slow = setTimeout(() => showWorking(true), SOON_MS)
-  const late = setTimeout(showLate, LATE_MS)
-  try {
-    // Asked in this order: the service has the answer when the pictures of it are wanted.
-    const asked = designCheck(draft, signal)
-    const coming = askPictures([pictures.first, pictures.more], draft, signal)
-    const reply = await asked
-    // Slow pictures are no late answer.
-    clearTimeout(late)
-    if ('away' in reply) {
-      showAway(reply.away, reply.retryAfterS)
-      again = setTimeout(() => void ask(), reply.retryAfterS * 1000)
-      return
-    }
-    if ('faults' in reply) {
-      showFirstWirings(reply.faults, wirerOf(draft))
-      const placed = wiringFaultsPlaced(reply.faults, draft)
-      return showFaults(markFaults(form, placed.faults, placed.draft), eventsFor(draft))
-    }
-    markFaults(form, [], draft)
-    await answered(reply.answer, draft, coming, signal)
-  } catch (error) {
-    if (!isAbort(error)) throw error
-  } finally {
-    clearTimeout(slow)
-    clearTimeout(late)
-    if (!signal.aborted) showWorking(false)
-  }
-}
-
-const wirerOf = (draft: Draft): Wirer => ({ draft, past: pastOf(history), take: onlyFor(draft) })
-
-async function answered(answer: Answer, draft: Draft, coming: readonly Coming[], signal: AbortSignal) {
-  showAnswer(answer, draft, eventsFor(draft))
-  showOffers(form, answer, wirerOf(draft))
-  const complete = await drawPictures(coming, signal)
-  if (!complete && !signal.aborted) again = setTimeout(() => void ask(), A_MOMENT_MS)
-  else if (!signal.aborted)
-    document.body.dataset['drawn'] = String(Number(document.body.dataset['drawn'] ?? 0) + 1)
-}
+const { ask, stop: stopAsking } = asker({
+  form,
+  places: [pictures.first, pictures.more],
+  draft: () => (isStarted() ? draftNow() : undefined),
+  events: eventsFor,
+  wirer: (draft) => ({ draft, past: pastOf(history), take: onlyFor(draft) }),
+})
 
 /** Puts a design on the page; true when another stood there before, which is then one step of Undo away. */
 function open(design: Draft, work = newWork()): boolean {
@@ -256,8 +200,7 @@ const isUntouched = ({ design, work }: Step): boolean =>
 const isSame = (one: Draft, other: Draft): boolean => JSON.stringify(one) === JSON.stringify(other)
 
 function toStart(): void {
-  asking.abort()
-  clearTimeout(again)
+  stopAsking()
   delete document.body.dataset['view']
   form.replaceChildren()
   forgetAnother()
@@ -317,7 +260,7 @@ function wire(): void {
   file.addEventListener('change', () => void openFile(file, open))
   form.addEventListener('submit', (event) => event.preventDefault())
   addEventListener('hashchange', () => void openLink(open))
-  addEventListener('online', () => void ask())
+  addEventListener('online', () => ask())
   onOtherTab(({ design, work }) => {
     if (isStarted() && !isSame(design, draftNow()))
       tell(
