@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, it } from 'vitest'
-import { height, keptDesign, press, servedPage, showExample, visit } from './touch-page.ts'
+import { drawn, height, keptDesign, press, servedPage, showExample, visit } from './touch-page.ts'
 
 const { service, browser } = await servedPage()
 
@@ -72,6 +72,71 @@ it('a way to wire that is still being sized does not come into the next design, 
   expect(await keptDesign(page)).toEqual({})
   await page.reload()
   await page.getByText('What is on your bench?').waitFor()
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('a service that gives no sign for half a minute is said to be away, and is asked again', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await page.clock.install()
+  await showExample(page)
+  await hang(page)
+  await height(page).fill('230')
+  await page.clock.runFor(31_000)
+  await page.getByText('The service does not answer.').waitFor()
+  expect(JSON.stringify((await keptDesign(page)).box)).toMatch(/:"?230\b/)
+  await page.unrouteAll({ behavior: 'ignoreErrors' })
+  await drawn(page, () => page.clock.runFor(3000))
+  expect(await page.locator('#answered.stale').count()).toBe(0)
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('a sheet under way keeps its Stop beside other notices, and one of an earlier design says so', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await showExample(page)
+  let go = (): void => undefined
+  await page.route('**/v1/design-check?format=pdf', async (route) => {
+    await new Promise<void>((done) => {
+      go = done
+    })
+    await route.continue().catch(() => undefined)
+  })
+  await press(page, 'Save as PDF')
+  await press(page, 'Copy link')
+  await page.getByText('the whole design is in it').waitFor()
+  await press(page, 'Stop')
+  expect(await page.getByText('Making the build sheet').count()).toBe(0)
+  expect(await page.getByText('the whole design is in it').isVisible()).toBe(true)
+  await press(page, 'Save as PDF')
+  await drawn(page, () => height(page).fill('230'))
+  const saved = page.waitForEvent('download')
+  go()
+  await saved
+  await page.getByText('That build sheet is of the design as it was').waitFor()
+  expect(complaints).toEqual([])
+  await context.close()
+})
+
+it('the focus stays near what was pressed when the button goes or is turned off', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.textContent)
+  await showExample(page)
+  await drawn(page, () => height(page).fill('230'))
+  await drawn(page, () => press(page, 'Undo'))
+  expect(await focused()).toBe('redo')
+  await drawn(page, () => press(page, 'Redo'))
+  expect(await focused()).toBe('undo')
+  await press(page, 'Copy link')
+  await press(page, 'Close')
+  expect(await focused()).toBe('title')
+  await press(page, 'Look longer for a better cutting plan')
+  expect(await focused()).toBe('Stop')
+  await press(page, 'Stop')
+  await page.getByText('Stopped.').waitFor()
+  expect(await focused()).toBe('Look longer for a better cutting plan')
+  await press(page, 'Start over')
+  expect(await focused()).toBe('start-title')
   expect(complaints).toEqual([])
   await context.close()
 })

@@ -70,6 +70,14 @@ describe('a place that holds something else than it should', () => {
 })
 
 describe('a remedy', () => {
+  it('takes what a remedy adds to a list before what stands there (RFC 6902, 4.1)', () => {
+    const listed: Draft = { stock: [{ thicknessMm: 12 }, { thicknessMm: 18 }] }
+    const more = changed(listed, [{ op: 'add', path: '/stock/1', value: { thicknessMm: 15 } }])
+    expect(valueAt(more, '/stock')).toEqual([{ thicknessMm: 12 }, { thicknessMm: 15 }, { thicknessMm: 18 }])
+    const last = changed(listed, [{ op: 'add', path: '/stock/-', value: { thicknessMm: 15 } }])
+    expect(valueAt(last, '/stock/2/thicknessMm')).toBe(15)
+  })
+
   it('changes the design step by step, RFC 6902', () => {
     const closed = changed(withValue(pair, '/port', { tuningHz: 100 }), [
       { op: 'replace', path: '/box/kind', value: 'closed' },

@@ -43,6 +43,29 @@ describe('ways to wire drivers', () => {
     expect(unknown.slice(0, 2).map(({ bands }) => bands.at(-1)?.id)).toEqual(['y', 'x'])
   })
 
+  it.each([
+    ['two kinds', [treble('top', 1900)]],
+    ['three alike', [treble('mid', 1990), treble('top', 2010)]],
+    ['three, the last unknown', [treble('mid', 2400), treble('top')]],
+  ])('hand no tweeter notes below twice its own resonance: %s', (_, others) => {
+    // Common practice, no source.
+    const draft = withDrivers([{ id: 'bass', parameters: { fsHz: 80 } }, ...others])
+    const lowest = new Map(kindsOf(draft).map(({ id, fsHz }) => [id, fsHz > 0 ? 2 * fsHz : 0]))
+    const offered = plans(draft)
+    expect(new Set(offered.map(({ text }) => text)).size).toBe(offered.length)
+    for (const { id, fromHz, toHz = Number.POSITIVE_INFINITY } of offered.flatMap(({ bands }) => bands)) {
+      if (fromHz === undefined) continue
+      expect(fromHz).toBeGreaterThanOrEqual(lowest.get(id) ?? 0)
+      expect(fromHz).toBeLessThan(toHz)
+    }
+  })
+
+  it('are the usual ones, no lower than the tweeter stands', () => {
+    const pair = [{ id: 'bass', parameters: { fsHz: 80 } }, treble('top', 1900)]
+    expect(plans(withDrivers(pair))[0]?.text).toBe('bass up to 3800 Hz, top from 3800 Hz')
+    expect(plans(withDrivers(pair, 'bass'))[0]?.bands).toEqual([{ id: 'top', fromHz: 3800 }])
+  })
+
   it('keep what is wired where only a driver is missing in it', () => {
     const wired = { series: ['main', 'main'] }
     const [first] = plans(withDrivers([{ id: 'main', count: 2 }, treble('top')], wired))

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
   branchesOf,
+  groupsIn,
   isEven,
   namesIn,
   partsIn,
@@ -31,6 +32,15 @@ describe('a wiring', () => {
     )
   })
 
+  it('tells how drivers of a kind hang together, beside the parts', () => {
+    expect(groupsIn(crossover)).toEqual([])
+    expect(groupsIn({ parallel: [{ series: [coil, 'w', 'w'] }, 'tweeter'] })).toEqual(['2 × w in series'])
+    const four = { parallel: [{ series: ['w', 'w'] }, { series: ['w', 'w'] }] }
+    expect(groupsIn({ parallel: [{ series: [coil, four] }, { series: [{ capacitorUf: 4 }, 't'] }] })).toEqual(
+      ['2 × (2 × w in series) in parallel'],
+    )
+  })
+
   it('of anything that a bent file brings is read without failing', () => {
     for (const bent of [
       null,
@@ -43,6 +53,7 @@ describe('a wiring', () => {
       { parallel: [null, { series: [3] }] },
     ]) {
       expect(namesIn(bent)).toEqual([])
+      expect(groupsIn(bent)).toEqual([])
       expect(wordsOf(bent)).toEqual(expect.any(String))
       expect(without(bent, 'a')).not.toBe('a')
     }

@@ -15,12 +15,19 @@ export type Faults = Problem['errors']
 export type Reply<Body> = { answer: Body } | { faults: Faults } | { away: string; retryAfterS: number }
 
 const A_MOMENT_S = 2
+/** After this a service that gives no sign counts as away. */
+const PATIENCE_MS = 30_000
 
 /** Asks the service; only an abort by the page itself throws. */
-export async function ask<Body>(path: string, body: unknown, signal: AbortSignal): Promise<Reply<Body>> {
-  const reply = await send(path, body, signal)
-  if (!(reply instanceof Response)) return reply
-  const read: unknown = await readJson(reply, signal)
+export async function ask<Body>(
+  path: string,
+  body: unknown,
+  signal: AbortSignal,
+  patienceMs = PATIENCE_MS,
+): Promise<Reply<Body>> {
+  const said = await send(path, body, signal, patienceMs, readJson)
+  if (said === 'silent') return { away: 'The service does not answer.', retryAfterS: A_MOMENT_S }
+  const { reply, read } = said
   if (reply.ok && isAnswer<Body>(read)) return { answer: read }
   if (isProblem(read) && reply.status < 500 && reply.status !== 429) return { faults: faultsOf(read) }
   const after = Number(reply.headers.get('retry-after'))
@@ -41,37 +48,49 @@ export async function askFor(
   path: string,
   body: unknown,
   signal: AbortSignal,
+  patienceMs = PATIENCE_MS,
 ): Promise<Blob | 'none' | 'away'> {
-  const reply = await send(path, body, signal)
-  if (!(reply instanceof Response) || reply.status >= 500 || reply.status === 429) return 'away'
-  if (!reply.ok) return 'none'
-  try {
-    return await reply.blob()
-  } catch (error) {
-    if (signal.aborted) throw error
-    return 'away'
-  }
+  const said = await send(path, body, signal, patienceMs, (reply) => reply.blob())
+  if (said === 'silent' || said.reply.status >= 500 || said.reply.status === 429) return 'away'
+  return said.reply.ok ? said.read : 'none'
 }
 
-async function send(path: string, body: unknown, signal: AbortSignal) {
+/** What came back, read to its end; `silent` where nothing came, or broke off, or took too long. */
+async function send<Read>(
+  path: string,
+  body: unknown,
+  signal: AbortSignal,
+  patienceMs: number,
+  reading: (reply: Response) => Promise<Read>,
+): Promise<{ reply: Response; read: Read } | 'silent'> {
+  const waiting = new AbortController()
+  const giveUp = () => waiting.abort(signal.reason)
+  signal.addEventListener('abort', giveUp)
+  const tooLong = setTimeout(() => waiting.abort(), patienceMs)
   try {
-    return await fetch(path, {
+    signal.throwIfAborted()
+    const reply = await fetch(path, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
-      signal,
+      signal: waiting.signal,
     })
+    return { reply, read: await reading(reply) }
   } catch (error) {
     if (signal.aborted) throw error
-    return { away: 'The service does not answer.', retryAfterS: A_MOMENT_S }
+    return 'silent'
+  } finally {
+    clearTimeout(tooLong)
+    signal.removeEventListener('abort', giveUp)
   }
 }
 
-async function readJson(reply: Response, signal: AbortSignal): Promise<unknown> {
+/** A page that something between has put in place of an answer is none, and is told by its status. */
+const readJson = async (reply: Response): Promise<unknown> => {
+  const text = await reply.text()
   try {
-    return await reply.json()
-  } catch (error) {
-    if (signal.aborted) throw error
+    return JSON.parse(text)
+  } catch {
     return undefined
   }
 }

@@ -82,9 +82,22 @@ function changedObject(
 /** The draft after the steps of a remedy. */
 export const changed = (draft: Draft, changes: readonly Change[]): Draft =>
   changes.reduce(
-    (now, { op, path, value }) => withValue(now, path, op === 'remove' ? undefined : plain(value)),
+    (now, { op, path, value }) =>
+      op === 'add'
+        ? added(now, path, plain(value))
+        : withValue(now, path, op === 'remove' ? undefined : plain(value)),
     draft,
   )
+
+/** What is added to a list goes before what stands there. */
+function added(draft: Draft, path: string, value: Json): Draft {
+  const end = path.lastIndexOf('/')
+  const [parent, name] = [path.slice(0, end), path.slice(end + 1)]
+  const list = valueAt(draft, parent)
+  return Array.isArray(list) && /^\d+$/.test(name)
+    ? withValue(draft, parent, list.toSpliced(Number(name), 0, value))
+    : withValue(draft, path, value)
+}
 
 const plain = (value: unknown): Json => JSON.parse(JSON.stringify(value ?? null))
 

@@ -1,6 +1,12 @@
 import { count, type Field, quantity, text, yesNo } from './field.ts'
 
 /** Below `/drivers/N`. */
+export const driverName: Field = text(
+  '/id',
+  'Name',
+  'As you tell it from the others: woofer, say. Its wiring follows.',
+)
+
 export const driverCount: Field = count(
   '/count',
   'How many in each box',
@@ -19,7 +25,6 @@ export const ownBack: Field = yesNo(
 )
 
 export const driverData: readonly Field[] = [
-  text('/id', 'Name', 'As you tell it from the others: woofer, say. Its wiring follows.'),
   quantity('/parameters/fsHz', 'Own resonance', 'Hz', 'Where the cone swings by itself, in free air.', {
     term: 'fs',
   }),

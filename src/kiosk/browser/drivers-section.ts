@@ -1,5 +1,5 @@
 import { type Draft, valueAt, withValue } from './draft.ts'
-import { driverCount, driverData, driverMoreData, driverSize, ownBack } from './driver-fields.ts'
+import { driverCount, driverData, driverMoreData, driverName, driverSize, ownBack } from './driver-fields.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { driversOf, nameOf } from './kinds.ts'
 import { button, make } from './make.ts'
@@ -72,7 +72,7 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
     'div',
     { class: 'driver' },
     several ? make('h3', {}, name) : undefined,
-    rows(context, several ? [driverCount, ownBack] : [driverCount], base),
+    rows(context, [driverName, driverCount, ...(several ? [ownBack] : [])], base),
     make(
       'p',
       { class: 'unknown' },

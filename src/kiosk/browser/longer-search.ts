@@ -6,6 +6,8 @@ import { button, make } from './make.ts'
 import { save } from './sheet.ts'
 
 const SECONDS = 10
+/** It may have to wait for the searches of others; it can be stopped. */
+const PATIENCE_MS = 300_000
 const TAKEN = ['box', 'boxes', 'drivers', 'port', 'passiveRadiator', 'signal', 'supply', 'stock', 'workshop']
 
 /** The place of the search, and what it is told of the design. */
@@ -34,12 +36,11 @@ export function longerSearch(design: () => Draft): LongerSearch {
     const ticking = setInterval(() => {
       bar.value = Math.min(SECONDS, (performance.now() - began) / 1000)
     }, 200)
+    const stop = button('Stop', () => stopping.abort('Stopped.'))
+    const isHere = document.activeElement === start
     start.disabled = true
-    said.replaceChildren(
-      bar,
-      ' ',
-      button('Stop', () => stopping.abort('Stopped.')),
-    )
+    said.replaceChildren(bar, ' ', stop)
+    if (isHere) stop.focus()
     try {
       shown = await found(cutListOf(design()), stopping.signal)
     } catch (error) {
@@ -49,6 +50,7 @@ export function longerSearch(design: () => Draft): LongerSearch {
       clearInterval(ticking)
       start.disabled = false
     }
+    if (said.contains(document.activeElement)) start.focus()
     said.replaceChildren(...shown)
   }
 
@@ -99,8 +101,8 @@ function cutListOf(draft: Draft): Draft {
 
 async function found(request: Draft, signal: AbortSignal): Promise<(HTMLElement | string)[]> {
   const [reply, sheet] = await Promise.all([
-    ask<CutListSections>('/v1/cut-list', request, signal),
-    askFor('/v1/cut-list?format=pdf', request, signal),
+    ask<CutListSections>('/v1/cut-list', request, signal, PATIENCE_MS),
+    askFor('/v1/cut-list?format=pdf', request, signal, PATIENCE_MS),
   ])
   if ('faults' in reply) return [reply.faults.map(({ message }) => message).join(' ')]
   if ('away' in reply) return [reply.away]

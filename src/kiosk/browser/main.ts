@@ -168,6 +168,7 @@ const { ask, stop: stopAsking } = asker({
 
 /** Puts a design on the page; true when another stood there before, which is then one step of Undo away. */
 function open(design: Draft, work = newWork()): boolean {
+  tellNothing()
   const before = isStarted() ? history : kept()
   const replaces = before !== undefined && !isSame(before.design, design)
   if (replaces && !isUntouched(before)) setAside(before)
@@ -207,6 +208,7 @@ function toStart(): void {
   showNothing()
   tellNothing()
   drawStart()
+  part('start-title', HTMLElement).focus()
 }
 
 /** Nothing of one design may stand beside another. */
@@ -240,18 +242,21 @@ function drawStart(): void {
 
 function wire(): void {
   const on = (id: string, press: () => void) => part(id, HTMLButtonElement).addEventListener('click', press)
-  const go = (way: (from: History) => History) => () => {
-    history = way(history)
-    drawForm()
-    stepTaken()
-  }
-  on('undo', go(undone))
-  on('redo', go(redone))
+  const go = (id: string, way: (from: History) => History, back: string) =>
+    on(id, () => {
+      history = way(history)
+      drawForm()
+      stepTaken()
+      // The last step turns off the button that was pressed.
+      if (part(id, HTMLButtonElement).disabled) part(back, HTMLButtonElement).focus()
+    })
+  go('undo', undone, 'redo')
+  go('redo', redone, 'undo')
   form.addEventListener('focusout', () => {
     history = settled(history)
   })
-  on('print', () => void withSheet(draftNow(), printSheet))
-  on('pdf', () => void withSheet(draftNow(), saveSheet))
+  on('print', () => void withSheet(draftNow, printSheet))
+  on('pdf', () => void withSheet(draftNow, saveSheet))
   on('save', () => saveDesign(draftNow()))
   on('link', () => void copyLink(draftNow()))
   on('clear', clear)

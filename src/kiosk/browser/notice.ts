@@ -1,19 +1,39 @@
 import { button, make, part } from './make.ts'
 
-let told = 0
+/** What is said once, and work that goes on meanwhile; the one does not push out the other. */
+type Line = 'said' | 'work'
+
+const lines = new Map<Line, HTMLElement>()
 
 /** Tells something that belongs to no field, until it is closed or the next is told; gives the way to take this back. */
-export function tell(message: string, ...more: Node[]): () => void {
-  told += 1
-  const mine = told
-  const notice = part('notice', HTMLElement)
-  notice.replaceChildren(make('span', {}, message), ...more, button('Close', tellNothing))
-  notice.hidden = false
-  return () => {
-    if (mine === told) tellNothing()
+export const tell = (message: string, ...more: Node[]): (() => void) => tellAs('said', message, more)
+
+/** Tells of work under way, in a line of its own. */
+export const tellWork = (message: string, ...more: Node[]): (() => void) => tellAs('work', message, more)
+
+function tellAs(kind: Line, message: string, more: readonly Node[]): () => void {
+  const takeBack = () => {
+    if (lines.get(kind) === line) drop(kind)
   }
+  const line = make('div', {}, make('span', {}, message), ...more)
+  if (kind === 'said') line.append(button('Close', takeBack))
+  const old = lines.get(kind)
+  const { activeElement } = document
+  lines.set(kind, line)
+  part('notice', HTMLElement).replaceChildren(...lines.values())
+  part('notice', HTMLElement).hidden = false
+  if (old?.contains(activeElement)) line.querySelector('button')?.focus()
+  return takeBack
 }
 
-export function tellNothing(): void {
-  part('notice', HTMLElement).hidden = true
+export const tellNothing = (): void => drop('said')
+
+function drop(kind: Line): void {
+  const line = lines.get(kind)
+  if (line === undefined) return
+  const hadFocus = line.contains(document.activeElement)
+  lines.delete(kind)
+  line.remove()
+  part('notice', HTMLElement).hidden = lines.size === 0
+  if (hadFocus) part('title', HTMLElement).focus({ preventScroll: true })
 }

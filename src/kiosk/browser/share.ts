@@ -3,7 +3,7 @@ import type { Draft } from './draft.ts'
 import { designFrom } from './file-design.ts'
 import { canPack, draftInHash, linkTo } from './link.ts'
 import { button, make } from './make.ts'
-import { tell, tellNothing } from './notice.ts'
+import { tell, tellNothing, tellWork } from './notice.ts'
 import type { SheetOutcome } from './sheet.ts'
 
 /** Tells whether another design was there before. */
@@ -68,31 +68,40 @@ const OUTCOMES: Record<Exclude<SheetOutcome, 'made'>, string> = {
   away: 'The service does not answer, so there is no build sheet now. Nothing is lost; try again in a moment.',
 }
 let making = new AbortController()
+let dropLine = (): void => undefined
 
 /** A sheet on its way is of a design that has gone. */
-export const stopSheet = (): void => making.abort()
+export function stopSheet(): void {
+  making.abort()
+  dropLine()
+}
 
 /** Has a build sheet made, which can be stopped; told when there is none. A new one takes the place of the one before. */
 export async function withSheet(
-  draft: Draft,
+  design: () => Draft,
   work: (draft: Draft, signal: AbortSignal) => Promise<SheetOutcome>,
 ): Promise<void> {
-  making.abort()
+  const draft = design()
+  stopSheet()
+  tellNothing()
   making = new AbortController()
   const { signal } = making
-  const takeBack = tell(
+  const done = tellWork(
     'Making the build sheet…',
     make('progress', { 'aria-label': 'Making the build sheet' }),
-    button('Stop', () => {
-      making.abort()
-      tellNothing()
-    }),
+    button('Stop', stopSheet),
   )
+  dropLine = done
   try {
     const outcome = await work(draft, signal)
-    if (outcome === 'made') takeBack()
-    else tell(OUTCOMES[outcome])
+    if (outcome !== 'made') tell(OUTCOMES[outcome])
+    else if (JSON.stringify(design()) !== JSON.stringify(draft)) tell(EARLIER)
   } catch (error) {
     if (!isAbort(error)) throw error
+  } finally {
+    done()
   }
 }
+
+const EARLIER =
+  'That build sheet is of the design as it was when you asked for it; what you changed since is not in it.'

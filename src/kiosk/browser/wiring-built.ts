@@ -149,4 +149,9 @@ async function judged(draft: Draft, wiring: Json, signal: AbortSignal): Promise<
   return 'answer' in reply ? { wiring, answer: reply.answer } : { wiring }
 }
 
-const awayError = (away: string): Error => new Error(`${away} Try again in a moment.`)
+const AWAY = 'away'
+
+const awayError = (away: string): Error => new Error(`${away} Try again in a moment.`, { cause: AWAY })
+
+/** Whether a plan was not built only because the service was away or busy. */
+export const isAway = (error: unknown): boolean => error instanceof Error && error.cause === AWAY

@@ -3,9 +3,9 @@ import { type Draft, valueAt, withValue } from './draft.ts'
 import { type Kind, kindsOf } from './kinds.ts'
 import { button, make } from './make.ts'
 import { tell } from './notice.ts'
-import { type Built, built } from './wiring-built.ts'
+import { type Built, built, isAway } from './wiring-built.ts'
 import { type Plan, plansOf } from './wiring-plans.ts'
-import { partsIn, wordsOf } from './wiring-tree.ts'
+import { groupsIn, partsIn, wordsOf } from './wiring-tree.ts'
 
 /** What the offers need of the page. */
 export interface Wirer {
@@ -14,6 +14,8 @@ export interface Wirer {
   take: (change: (draft: Draft) => Draft) => void
 }
 
+/** After this what could not be looked at is looked at again. */
+const A_MOMENT_MS = 4000
 /** So long nothing is typed before the service is asked for every offer. */
 const CALM_MS = 400
 
@@ -83,20 +85,27 @@ export function forgetWirings(): void {
 
 async function lookAtAll(plans: readonly Plan[], wirer: Wirer, signal: AbortSignal): Promise<void> {
   const { element } = shown
+  let wasAway = false
   await Promise.all(
     plans.map(async (plan, index) => {
-      const said = await built(plan, wirer.draft, signal).then(saidIn, () => '')
+      const said = await built(plan, wirer.draft, signal).then(saidIn, (error) => {
+        wasAway ||= isAway(error)
+        return ''
+      })
       const place = element.children[index]?.querySelector('span span')
       if (!signal.aborted && place) place.textContent = said
     }),
   )
-  if (!signal.aborted) element.classList.remove('stale')
+  if (signal.aborted) return
+  element.classList.remove('stale')
+  if (wasAway && element.isConnected)
+    calm = setTimeout(() => void lookAtAll(plans, wirer, signal), A_MOMENT_MS)
 }
 
 /** Parts to buy, the load, and what the service warns of. */
 function saidIn({ wiring: chosen, answer }: Built): string {
   const parts = partsIn(chosen)
-  const bought = `: ${parts.length === 0 ? wordsOf(chosen) : parts.join(', ')}`
+  const bought = `: ${parts.length === 0 ? wordsOf(chosen) : [...parts, ...groupsIn(chosen)].join(', ')}`
   if (answer === undefined) return bought
   const { load, findings } = answer
   const warned = findings.filter(

@@ -14,6 +14,8 @@ const ABOUT_WIRING = /^\/wiring|^\/drivers\/\d+(\/count)?$/
 
 /** The faults as the page places them: a driver without a place in the wiring is told where it can be wired, once. */
 export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faults; draft: Draft } {
+  // Nothing stands there, whatever wrote it.
+  if (valueAt(draft, '/wiring') === null) return { faults, draft: withValue(draft, '/wiring', undefined) }
   const unwired = faults.filter(({ at }) => NOT_WIRED.test(at))
   const [first] = unwired
   if (first === undefined || valueAt(draft, '/wiring') === undefined) return { faults, draft }
@@ -25,7 +27,7 @@ export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faul
 /** Offers ways to wire the drivers where a wiring is missing or does not fit them, and nothing else. */
 export function showFirstWirings(faults: Faults, wirer: Wirer): void {
   const { draft } = wirer
-  const wiring = valueAt(draft, '/wiring')
+  const wiring = valueAt(draft, '/wiring') ?? undefined
   const unfit = wiring !== undefined && !fits(wiring, kindsOf(draft))
   const about = faults.filter(({ at }) => (wiring === undefined ? at === '/wiring' : ABOUT_WIRING.test(at)))
   const isOpen = about.length > 0 || unfit

@@ -29,6 +29,18 @@ const MANY_WAY_HZ = { from: 300, to: 6000 }
 /** Where a capacitor alone lets a tweeter join drivers that play everything. Common practice, no source. */
 const JOINING_HZ = [3500, 8000]
 
+/** Above this hardly anything is left to play. */
+const LAST_HZ = 10_000
+
+/** A tweeter takes over at twice its own resonance or above, where that is known. Common practice, no source. */
+const standing = (cornerHz: number, fsHz: number): number =>
+  cornerHz < 2 * fsHz && 2 * fsHz <= LAST_HZ ? Math.ceil((2 * fsHz) / 100) * 100 : cornerHz
+
+/** Corners that these kinds stand, each once. */
+const allStanding = (cornersHz: readonly number[], kinds: readonly Kind[]): number[] => [
+  ...new Set(cornersHz.map((hz) => kinds.reduce((corner, { fsHz }) => standing(corner, fsHz), hz))),
+]
+
 /**
  * Ways to wire the drivers of a design: what is wired stays and the others join it, a crossover, all straight together;
  * and the last way that the design had before, when it fits.
@@ -58,7 +70,7 @@ function joined(kinds: readonly Kind[], wiring: Json | undefined): Plan[] {
   const missing = kinds.filter(({ id }) => !namesIn(wiring).includes(id))
   const wired = kinds.filter((kind) => !missing.includes(kind))
   if (missing.length === 0 || wired.length === 0 || !fits(wiring, wired)) return []
-  return JOINING_HZ.map((fromHz) => {
+  return allStanding(JOINING_HZ, missing).map((fromHz) => {
     const bands = missing.map(({ id }) => ({ id, fromHz }))
     return { text: `The others as they are, ${textOf(bands)}`, bands, kept: wiring }
   })
@@ -79,15 +91,14 @@ function handedOver(kinds: readonly Kind[]): Plan[] {
   const ladders = isUnsure
     ? [kinds, [bass, treble, middle]].map((order) => ladder(order, corners[0] ?? []))
     : corners.map((some) => ladder(kinds, some))
-  const shared = kinds.length === 2 ? TWO_WAY_HZ : [3500]
+  const shared = allStanding(kinds.length === 2 ? TWO_WAY_HZ : [3500], others)
   return [
     ...(kinds.length === 2 ? [] : ladders),
     ...shared.map((hz) => alike(hz, true)),
-    alike(5000, false),
-  ].map((bands) => ({
-    text: textOf(bands),
-    bands,
-  }))
+    ...allStanding([5000], others).map((hz) => alike(hz, false)),
+  ]
+    .map((bands) => ({ text: textOf(bands), bands }))
+    .filter(({ text }, i, all) => all.findIndex((one) => one.text === text) === i)
 }
 
 function cornersFor(ways: number): readonly (readonly number[])[] {
@@ -96,11 +107,20 @@ function cornersFor(ways: number): readonly (readonly number[])[] {
   return [Array.from({ length: ways - 1 }, (_, i) => digits(from * (to / from) ** (i / (ways - 2)), 1))]
 }
 
-const ladder = (kinds: readonly Kind[], corners: readonly number[]): Band[] =>
-  kinds.map(({ id }, i) => {
+/** No kind is bought for less than half an octave or so. */
+const LEAST_BAND = 1.5
+
+/** One after the other; each takes over where it stands it, as far as the notes reach. */
+function ladder(kinds: readonly Kind[], cornersHz: readonly number[]): Band[] {
+  const standingHz: number[] = []
+  for (const [i, hz] of cornersHz.entries())
+    standingHz.push(Math.max(standing(hz, kinds[i + 1]?.fsHz ?? 0), (standingHz.at(-1) ?? 0) * LEAST_BAND))
+  const corners = standingHz.every((hz) => hz <= LAST_HZ) ? standingHz : cornersHz
+  return kinds.map(({ id }, i) => {
     const [fromHz, toHz] = [corners[i - 1], corners[i]]
     return { id, ...(fromHz !== undefined && { fromHz }), ...(toHz !== undefined && { toHz }) }
   })
+}
 
 const textOf = (bands: readonly Band[]): string =>
   bands

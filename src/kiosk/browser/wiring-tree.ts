@@ -22,6 +22,21 @@ export const partsIn = (wiring: Json): string[] =>
     .filter((end) => typeof end !== 'string')
     .map(partText)
 
+/** How several drivers of a kind hang together: "2 × woofer in series". */
+export function groupsIn(wiring: Json): string[] {
+  const joint = jointIn(wiring)
+  if (joint === undefined) return []
+  const ends = endsIn(wiring)
+  if (ends.length > 1 && ends.every((end) => typeof end === 'string' && end === ends[0]))
+    return [wordsOf(wiring)]
+  const alone = joint.branches.filter((branch) => typeof branch === 'string')
+  const alike = [...new Set(alone)].map((id) => alone.filter((one) => one === id))
+  return [
+    ...alike.filter(({ length }) => length > 1).map((same) => wordsOf({ [joint.kind]: same })),
+    ...joint.branches.flatMap(groupsIn),
+  ]
+}
+
 /** What hangs side by side, or in a row. */
 export function branchesOf(wiring: Json, kind: Joint): readonly Json[] {
   const joint = jointIn(wiring)
