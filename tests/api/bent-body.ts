@@ -50,7 +50,8 @@ function changeAt(body: unknown, path: readonly string[], how: string, odd: unkn
   const name = path.at(-1) ?? ''
   if (typeof holder !== 'object' || holder === null) return
   if (how === 'drop') Reflect.deleteProperty(holder, name)
-  else Reflect.set(holder, how === 'swap' ? name : `${name}X`, odd)
+  // A copy, or the next change would bend the odd thing itself, and put it into itself.
+  else Reflect.set(holder, how === 'swap' ? name : `${name}X`, structuredClone(odd))
 }
 
 /** What nobody means well: any JSON, nests, long texts, long lists, names that are members of every object. */
