@@ -25,9 +25,10 @@ export async function ask<Body>(
   signal: AbortSignal,
   patienceMs = PATIENCE_MS,
 ): Promise<Reply<Body>> {
-  const said = await send(path, body, signal, patienceMs, readJson)
+  const said = await send(path, body, signal, patienceMs)
   if (said === 'silent') return { away: 'The service does not answer.', retryAfterS: A_MOMENT_S }
-  const { reply, read } = said
+  const { reply } = said
+  const read = jsonIn(await said.bytes.text())
   if (reply.ok && isAnswer<Body>(read)) return { answer: read }
   if (isProblem(read) && reply.status < 500 && reply.status !== 429) return { faults: faultsOf(read) }
   const after = Number(reply.headers.get('retry-after'))
@@ -50,32 +51,36 @@ export async function askFor(
   signal: AbortSignal,
   patienceMs = PATIENCE_MS,
 ): Promise<Blob | 'none' | 'away'> {
-  const said = await send(path, body, signal, patienceMs, (reply) => reply.blob())
+  const said = await send(path, body, signal, patienceMs)
   if (said === 'silent' || said.reply.status >= 500 || said.reply.status === 429) return 'away'
-  return said.reply.ok ? said.read : 'none'
+  return said.reply.ok ? said.bytes : 'none'
 }
 
-/** What came back, read to its end; `silent` where nothing came, or broke off, or took too long. */
-async function send<Read>(
+/** What came back, read to its end; `silent` where it broke off, or gave no sign for too long. */
+async function send(
   path: string,
   body: unknown,
   signal: AbortSignal,
   patienceMs: number,
-  reading: (reply: Response) => Promise<Read>,
-): Promise<{ reply: Response; read: Read } | 'silent'> {
+): Promise<{ reply: Response; bytes: Blob } | 'silent'> {
   const waiting = new AbortController()
   const giveUp = () => waiting.abort(signal.reason)
+  let tooLong: ReturnType<typeof setTimeout> | undefined
+  const wait = () => {
+    clearTimeout(tooLong)
+    tooLong = setTimeout(() => waiting.abort(), patienceMs)
+  }
   signal.addEventListener('abort', giveUp)
-  const tooLong = setTimeout(() => waiting.abort(), patienceMs)
   try {
     signal.throwIfAborted()
+    wait()
     const reply = await fetch(path, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
       signal: waiting.signal,
     })
-    return { reply, read: await reading(reply) }
+    return { reply, bytes: await bytesOf(reply, wait) }
   } catch (error) {
     if (signal.aborted) throw error
     return 'silent'
@@ -85,9 +90,21 @@ async function send<Read>(
   }
 }
 
+/** On a slow network each part that comes is a sign. */
+async function bytesOf({ body, headers }: Response, sign: () => void): Promise<Blob> {
+  const parts: Uint8Array<ArrayBuffer>[] = []
+  const reader = body?.getReader()
+  for (;;) {
+    sign()
+    const part = await reader?.read()
+    if (part?.value === undefined) break
+    parts.push(part.value)
+  }
+  return new Blob(parts, { type: headers.get('content-type') ?? '' })
+}
+
 /** A page that something between has put in place of an answer is none, and is told by its status. */
-const readJson = async (reply: Response): Promise<unknown> => {
-  const text = await reply.text()
+function jsonIn(text: string): unknown {
   try {
     return JSON.parse(text)
   } catch {
