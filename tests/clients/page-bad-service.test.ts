@@ -33,10 +33,13 @@ it('a sheet cut off on its way is told, and a slow one can be stopped', async ()
   await showExample(page)
   await page.evaluate(() => {
     // The body of a reply breaks off after its head, as when the network goes.
-    const { blob } = Response.prototype
-    Response.prototype.blob = function () {
-      return this.url.includes('format=pdf') ? Promise.reject(new TypeError('cut')) : blob.call(this)
-    }
+    const whole = Object.getOwnPropertyDescriptor(Response.prototype, 'body')?.get
+    const cut = () => new ReadableStream({ pull: (body) => body.error(new TypeError('cut')) })
+    Object.defineProperty(Response.prototype, 'body', {
+      get() {
+        return this.url.includes('format=pdf') ? cut() : whole?.call(this)
+      },
+    })
   })
   await press(page, 'Save as PDF')
   await page.getByText('so there is no build sheet now').waitFor()
