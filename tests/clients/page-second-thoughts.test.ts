@@ -75,7 +75,7 @@ it('the focus stays at the button pressed, or goes to the heading beside it when
     await page.getByRole('button', { name, exact: true }).first().focus()
     await page.keyboard.press('Enter')
   }
-  await byKey('Add a board')
+  await drawn(page, () => byKey('Add a board'))
   expect(await hasFocus(page)).toBe('Add a board')
   await drawn(page, () => byKey('Remove board 2'))
   expect(await hasFocus(page)).toBe('part-boards')
