@@ -3,6 +3,7 @@ import {
   branchesOf,
   groupsIn,
   isEven,
+  isFair,
   namesIn,
   partsIn,
   without,
@@ -75,6 +76,14 @@ describe('a wiring', () => {
     expect(isEven('a')).toBe(true)
     // One of three in series with two in parallel gets twice the voltage of each of those.
     expect(isEven({ series: ['a', { parallel: ['a', 'a'] }] })).toBe(false)
+  })
+
+  it('is fair where all of a kind stand alike, whatever the other kinds get', () => {
+    expect(isFair(crossover)).toBe(true)
+    expect(isFair({ parallel: [{ series: ['a', 'a'] }, 'b'] })).toBe(true)
+    // One of the two shares its voltage with the other kind.
+    expect(isFair({ series: [{ parallel: ['a', 'b'] }, 'a'] })).toBe(false)
+    expect(isFair({ parallel: [{ series: [coil, 'a'] }, 'a'] })).toBe(false)
   })
 
   it('has branches side by side or in a row', () => {

@@ -24,7 +24,7 @@ export interface AnswerEvents {
 export function showAnswer(answer: Answer, draft: Draft, events: AnswerEvents): void {
   setVerdict(answer.verdict, VERDICTS[answer.verdict])
   say(answer.answer)
-  part('faults', HTMLElement).replaceChildren()
+  showFaultItems([])
   part('tiles', HTMLElement).replaceChildren(
     ...tilesOf(answer, draft).map(({ label, value, note, state }) =>
       make(
@@ -61,12 +61,13 @@ export function showFaults(faults: readonly PlacedFault[], events: AnswerEvents)
       ? 'Mend what is named here; nothing you typed is lost.'
       : 'A few things are still needed for an answer.',
   )
-  keepingFocus(part('faults', HTMLElement), () =>
-    part('faults', HTMLElement).replaceChildren(
-      ...faults.map((fault) => make('li', {}, saidOf(fault), ' ', wayTo(fault, events))),
-    ),
-  )
+  showFaultItems(faults.map((fault) => make('li', {}, saidOf(fault), ' ', wayTo(fault, events))))
   part('answered', HTMLElement).classList.add('stale')
+}
+
+function showFaultItems(items: readonly HTMLElement[]): void {
+  const list = part('faults', HTMLElement)
+  keepingFocus(list, () => list.replaceChildren(...items))
 }
 
 /** In the words of the page where something is only missing, in those of the service where it is wrong. */
@@ -92,15 +93,15 @@ function wayTo(
 export function showAway(message: string, seconds: number): void {
   setVerdict('away', message)
   say(`Asking again in ${Math.ceil(seconds)} s. What you type is kept here.`)
-  part('faults', HTMLElement).replaceChildren()
+  showFaultItems([])
   part('answered', HTMLElement).classList.add('stale')
 }
 
 /** Shows that an answer is long on its way; the one before stays, marked as old. */
 export function showLate(): void {
   setVerdict('open', 'Asking the service')
-  say('The last answer stands here until the new one comes.')
-  part('faults', HTMLElement).replaceChildren()
+  say(part('answered', HTMLElement).hidden ? '' : 'The last answer stands here until the new one comes.')
+  showFaultItems([])
   part('answered', HTMLElement).classList.add('stale')
 }
 
@@ -108,7 +109,7 @@ export function showLate(): void {
 export function showNothing(): void {
   setVerdict('open', 'Not asked yet')
   say('')
-  part('faults', HTMLElement).replaceChildren()
+  showFaultItems([])
   part('answered', HTMLElement).hidden = true
 }
 

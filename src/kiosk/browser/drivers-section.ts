@@ -26,7 +26,7 @@ export function driversSection(context: FormContext): HTMLElement {
     drivers.map((_, index) => driverPart(context, index, drivers.length > 1)),
     make(
       'p',
-      {},
+      { 'data-list': '/drivers', 'data-label': 'Loudspeaker drivers' },
       make(
         'button',
         { type: 'button', id: 'add-driver', onclick: () => change(withAnotherDriver) },

@@ -14,9 +14,11 @@ export interface PlacedFault {
 /** Writes each fault beside its field, takes old ones away, and gives the list for the summary. */
 export function markFaults(root: HTMLElement, faults: Faults, draft: Draft): PlacedFault[] {
   const placed = faults.map(({ at, message }) => {
-    const needed = valueAt(draft, at) === undefined
+    const value = valueAt(draft, at) ?? undefined
     // What is there and has no field is not the fault of a neighbour: it is told by its own name, to be left out.
-    const field = needed ? fieldAt(root, at) : fieldHolding(root, at)
+    const field = value === undefined ? fieldAt(root, at) : fieldHolding(root, at, typeof value === 'object')
+    // A box without a tick says something too, and that may be wrong.
+    const needed = value === undefined && !(field?.dataset['at'] === at && field.matches('.switch'))
     return { at, message, field, needed }
   })
   for (const row of fieldsOf(root)) {
@@ -47,22 +49,26 @@ function hintOf(own: string, fault: PlacedFault | undefined): string {
 }
 
 /** How a field is called on the page. */
-export const labelOf = (row: HTMLElement): string => row.querySelector('label, h3')?.textContent.trim() ?? ''
+export const labelOf = (row: HTMLElement): string =>
+  row.querySelector('label, h3')?.textContent.trim() ?? row.dataset['label'] ?? ''
 
 const atOf = (row: HTMLElement): string => row.dataset['at'] ?? ''
 
 /** The field of a pointer; else one below it, else the nearest above. */
 export const fieldAt = (root: HTMLElement, pointer: string): HTMLElement | undefined =>
-  fieldHolding(root, pointer) ?? nearestAbove(fieldsOf(root), pointer)
+  fieldHolding(root, pointer) ??
+  nearestAbove(fieldsOf(root), pointer) ??
+  root.querySelector<HTMLElement>(`[data-list="${CSS.escape(pointer)}"]`) ??
+  undefined
 
 /** The field that a value is typed in: its own, one for a part of it, or one that holds the whole list. */
-function fieldHolding(root: HTMLElement, pointer: string): HTMLElement | undefined {
+function fieldHolding(root: HTMLElement, pointer: string, hasParts = true): HTMLElement | undefined {
   // The request as a whole stands nowhere in particular.
   if (pointer === '') return undefined
   const fields = fieldsOf(root)
   return (
     fields.find((row) => atOf(row) === pointer) ??
-    fields.find((row) => atOf(row).startsWith(`${pointer}/`)) ??
+    (hasParts ? fields.find((row) => atOf(row).startsWith(`${pointer}/`)) : undefined) ??
     fields.find((row) => pointer.startsWith(`${atOf(row)}/`))
   )
 }

@@ -30,8 +30,8 @@ export function findingsList(
   )
 }
 
-const where = ({ at }: Finding, show: (pointer: string) => void): HTMLElement =>
-  button('Show me where', () => show(at), 'link')
+const where = ({ at, message }: Finding, show: (pointer: string) => void): HTMLElement =>
+  button('Show me where', () => show(at), 'link', `Show me where: ${message}`)
 
 function remediesOf({ remedies, fixes = [] }: Finding, take: (fix: Fix) => void): HTMLElement | undefined {
   if (remedies.length === 0) return undefined

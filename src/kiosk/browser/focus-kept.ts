@@ -13,6 +13,7 @@ export function keepingFocus(
   }
   const [name, near] = [nameOf(before), nearest(before)]
   build()
+  if (before.isConnected && document.activeElement === before) return
   const same =
     before.id === ''
       ? [...root.querySelectorAll('button')].find((one) => nameOf(one) === name)

@@ -44,10 +44,10 @@ import { nameParts } from './name-parts.ts'
 import { tell, tellNothing } from './notice.ts'
 import { emptyPictures, pictureFrames } from './pictures.ts'
 import { copyLink, openFile, openLink, stopSheet, withSheet } from './share.ts'
-import { printSheet, saveDesign, saveSheet } from './sheet.ts'
+import { forgetSheet, printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
-import { forgetWirings } from './wiring-list.ts'
+import { forgetWirings, markOldWirings } from './wiring-list.ts'
 import { showNoWirings } from './wiring-offers.ts'
 
 const EXAMPLE = draftFrom(JSON.stringify(shelfPair)) ?? FRESH
@@ -141,6 +141,7 @@ function stepTaken(): void {
   part('undo', HTMLButtonElement).disabled = history.past.length === 0
   part('redo', HTMLButtonElement).disabled = history.next.length === 0
   longer.designChanged()
+  markOldWirings(draftNow())
   ask()
 }
 
@@ -217,6 +218,7 @@ function forgetAnother(): void {
   forgetRemoved()
   forgetWirings()
   stopSheet()
+  forgetSheet()
   emptyPictures([pictures.first, pictures.more])
 }
 

@@ -6,6 +6,7 @@ import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { driverData, driverMoreData } from './driver-fields.ts'
 import { markFaults } from './fault-marks.ts'
 import { unitText } from './field.ts'
+import { keepingFocus } from './focus-kept.ts'
 import { rows } from './form-parts.ts'
 import { button, make } from './make.ts'
 import { bench, sweeps } from './measure-fields.ts'
@@ -34,13 +35,16 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     draft = withValue(draft, pointer, value)
     editing.draft = draft
     typed(draft)
+    // What was found from other readings must not be taken for these.
+    found.classList.add('stale')
+    for (const take of found.querySelectorAll('button')) take.disabled = true
     void work()
   }
   const editing = { draft, set }
   const box = make(
     'dialog',
     { class: 'wide', 'aria-labelledby': 'measure-title' },
-    make('h2', { id: 'measure-title' }, 'What is this driver?'),
+    make('h2', { id: 'measure-title', tabindex: '-1' }, 'What is this driver?'),
     make('p', {}, 'A rule and a meter are enough for a guess. Readings of its impedance tell the truth.'),
     form,
     found,
@@ -64,6 +68,14 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     clearTimeout(again)
     box.remove()
   })
+  const say = (...said: HTMLElement[]) => {
+    found.classList.remove('stale')
+    keepingFocus(
+      found,
+      () => found.replaceChildren(...said),
+      () => 'measure-title',
+    )
+  }
   const taken = (data: DriverData) => {
     box.close()
     use(data)
@@ -76,12 +88,10 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     try {
       const reply = await ask<Measured>('/v1/driver-measurement', draft, asking.signal)
       const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
-      if ('answer' in reply) found.replaceChildren(...shown(reply.answer, taken))
-      // What was found from other readings must not be taken for these.
-      else if ('faults' in reply)
-        found.replaceChildren(...faults.map((fault) => make('p', {}, sentence(fault))))
+      if ('answer' in reply) say(...shown(reply.answer, taken))
+      else if ('faults' in reply) say(...faults.map((fault) => make('p', {}, sentence(fault))))
       else {
-        found.replaceChildren(make('p', {}, `${reply.away} Asking again; what you typed is kept.`))
+        say(make('p', {}, `${reply.away} Asking again; what you typed is kept.`))
         again = setTimeout(() => void work(), reply.retryAfterS * 1000)
       }
     } catch (error) {

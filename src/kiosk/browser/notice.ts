@@ -18,11 +18,13 @@ function tellAs(kind: Line, message: string, more: readonly Node[]): () => void 
   const line = make('div', {}, make('span', {}, message), ...more)
   if (kind === 'said') line.append(button('Close', takeBack))
   const old = lines.get(kind)
-  const { activeElement } = document
+  const hadFocus = old?.contains(document.activeElement)
   lines.set(kind, line)
-  part('notice', HTMLElement).replaceChildren(...lines.values())
+  // The other line is not touched: it may have the focus.
+  if (old === undefined) part('notice', HTMLElement).append(line)
+  else old.replaceWith(line)
   part('notice', HTMLElement).hidden = false
-  if (old?.contains(activeElement)) line.querySelector('button')?.focus()
+  if (hadFocus) line.querySelector('button')?.focus()
   return takeBack
 }
 

@@ -13,7 +13,12 @@ export async function openFile(input: HTMLInputElement, open: Open): Promise<voi
   const file = input.files?.[0]
   input.value = ''
   if (file === undefined) return
-  const draft = designFrom(await file.text())
+  const text = await file.text().catch(() => undefined)
+  if (text === undefined) {
+    tell(`${file.name} cannot be read. Is it still there?`)
+    return
+  }
+  const draft = designFrom(text)
   if (draft === undefined) tell(`${file.name} holds no design. It has to be a file saved by this page.`)
   else opened(draft, open)
 }

@@ -8,6 +8,9 @@ export type SheetOutcome = 'made' | 'none' | 'away'
 const STYLE = /<style>([^<]*)<\/style>/g
 const OWN_STYLE = / style="/g
 
+/** A sheet that was printed is of a design, and goes with it. */
+export const forgetSheet = (): void => document.getElementById('sheet')?.remove()
+
 /**
  * Prints the build sheet from a frame of its own, so that the page itself stays as it is. The frame is under the
  * policy of the page, which forbids styles in the markup: they are taken out and handed to the frame by script.
@@ -16,14 +19,21 @@ export async function printSheet(draft: Draft, signal: AbortSignal): Promise<She
   const sheet = await askFor('/v1/design-check?format=html', draft, signal)
   if (!(sheet instanceof Blob)) return sheet
   const html = await sheet.text()
-  document.getElementById('sheet')?.remove()
+  forgetSheet()
   const bare = html.replace(STYLE, '').replace(OWN_STYLE, ' data-style="')
   const address = URL.createObjectURL(new Blob([bare], { type: 'text/html;charset=utf-8' }))
-  const frame = make('iframe', { id: 'sheet', title: 'Build sheet', src: address })
+  const frame = make('iframe', {
+    id: 'sheet',
+    title: 'Build sheet',
+    tabindex: '-1',
+    'aria-hidden': 'true',
+    src: address,
+  })
   const loaded = new Promise((done) => frame.addEventListener('load', done))
   document.body.append(frame)
   await loaded
   URL.revokeObjectURL(address)
+  if (signal.aborted) frame.remove()
   signal.throwIfAborted()
   const inside = frame.contentWindow
   if (inside === null) return 'away'

@@ -5,7 +5,7 @@ import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { type Kind, kindsOf } from './kinds.ts'
 import { sentence } from './sentence.ts'
 import type { Band, Plan } from './wiring-plans.ts'
-import { branchesOf, isEven } from './wiring-tree.ts'
+import { branchesOf, isEven, isFair } from './wiring-tree.ts'
 
 /** Of a coil in common wire: air up to a millihenry, iron above. Common practice, no source. */
 const COIL_OHM = 0.3
@@ -32,7 +32,9 @@ export async function built(plan: Plan, draft: Draft, signal: AbortSignal): Prom
     const one = await judged(draft, await wiringOf(plan, kinds, chosen, draft), signal)
     if (one.answer?.load.mayDrive !== false) return one
     if (lighter + 1 < tries) continue
-    const other = plan.kept === undefined && one.answer.alternatives.find(({ mayDrive }) => mayDrive)
+    const other =
+      plan.kept === undefined &&
+      one.answer.alternatives.find((way) => way.mayDrive && isFair(plainly(way.wiring)))
     return other ? judged(draft, plainly(other.wiring), signal) : one
   }
 }

@@ -14,6 +14,8 @@ export interface Wirer {
   take: (change: (draft: Draft) => Draft) => void
 }
 
+/** After this somebody waits. */
+const SOON_MS = 300
 /** After this what could not be looked at is looked at again. */
 const A_MOMENT_MS = 4000
 /** So long nothing is typed before the service is asked for every offer. */
@@ -33,12 +35,13 @@ export function showPlans(wirer: Wirer): HTMLElement {
   looking.abort()
   looking = new AbortController()
   const kinds = kindsOf(wirer.draft)
+  if (kinds.some(({ each }) => Number.isNaN(each))) return make('p', {}, 'First say how many there are.')
   const odd = kinds.filter(({ each }) => !Number.isInteger(each) || each < 1)
   if (odd.length > 0 || new Set(kinds.map(({ id }) => id)).size < kinds.length)
     return make('p', {}, saidOf(odd))
   const plans = plansOf(kinds, wirer.draft, wirer.past)
   const texts = JSON.stringify(plans)
-  const of = JSON.stringify(['/drivers', '/amplifier'].map((at) => valueAt(wirer.draft, at) ?? null))
+  const of = heardBy(wirer.draft)
   if (texts !== shown.texts)
     shown = { texts, of, element: make('ul', { class: 'choices' }, plans.map(offer)) }
   // Parts and load that stand there are of the drivers before, until it was looked at again.
@@ -46,6 +49,14 @@ export function showPlans(wirer: Wirer): HTMLElement {
   shown.of = of
   calm = setTimeout(() => void lookAtAll(plans, wirer, looking.signal), CALM_MS)
   return shown.element
+}
+
+const heardBy = (draft: Draft): string =>
+  JSON.stringify(['/drivers', '/amplifier'].map((at) => valueAt(draft, at) ?? null))
+
+/** Marks parts and loads that are of other drivers or another amplifier. */
+export function markOldWirings(draft: Draft): void {
+  if (heardBy(draft) !== shown.of) shown.element.classList.add('stale')
 }
 
 const saidOf = (odd: readonly Kind[]): string =>
@@ -67,11 +78,25 @@ async function wire(plan: Plan): Promise<void> {
   taking.abort()
   taking = new AbortController()
   const { signal } = taking
+  let takeBack = (): void => undefined
+  const stop = () => {
+    clearTimeout(slow)
+    takeBack()
+  }
+  signal.addEventListener('abort', stop)
+  const slow = setTimeout(() => {
+    takeBack = tell(
+      'The service sizes the parts…',
+      button('Stop', () => taking.abort()),
+    )
+  }, SOON_MS)
   try {
     const { wiring: chosen } = await built(plan, draft, signal)
     if (!signal.aborted) take((design) => withValue(design, '/wiring', chosen))
   } catch (error) {
     if (!signal.aborted) tell(error instanceof Error ? error.message : String(error))
+  } finally {
+    stop()
   }
 }
 
@@ -88,12 +113,15 @@ async function lookAtAll(plans: readonly Plan[], wirer: Wirer, signal: AbortSign
   let wasAway = false
   await Promise.all(
     plans.map(async (plan, index) => {
-      const said = await built(plan, wirer.draft, signal).then(saidIn, (error) => {
+      const one = await built(plan, wirer.draft, signal).catch((error: unknown) => {
         wasAway ||= isAway(error)
-        return ''
+        return undefined
       })
-      const place = element.children[index]?.querySelector('span span')
-      if (!signal.aborted && place) place.textContent = said
+      const offered = element.children[index]
+      const place = offered?.querySelector('span span')
+      if (signal.aborted || !place) return
+      place.textContent = one === undefined ? '' : saidIn(one)
+      offered?.classList.toggle('too-low', one?.answer?.load.mayDrive === false)
     }),
   )
   if (signal.aborted) return

@@ -10,16 +10,21 @@ import { wordsOf } from './wiring-tree.ts'
 
 /** A driver that has no place in the wiring yet. */
 const NOT_WIRED = /^\/drivers\/\d+$/
+const isUnwired = (draft: Draft, { at }: Faults[number]): boolean => {
+  const driver = valueAt(draft, at)
+  return NOT_WIRED.test(at) && typeof driver === 'object' && driver !== null && !Array.isArray(driver)
+}
 const ABOUT_WIRING = /^\/wiring|^\/drivers\/\d+(\/count)?$/
 
 /** The faults as the page places them: a driver without a place in the wiring is told where it can be wired, once. */
 export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faults; draft: Draft } {
   // Nothing stands there, whatever wrote it.
   if (valueAt(draft, '/wiring') === null) return { faults, draft: withValue(draft, '/wiring', undefined) }
-  const unwired = faults.filter(({ at }) => NOT_WIRED.test(at))
+  const unwired = faults.filter((fault) => isUnwired(draft, fault))
   const [first] = unwired
   if (first === undefined || valueAt(draft, '/wiring') === undefined) return { faults, draft }
   const others = faults.filter((fault) => !unwired.includes(fault))
+  if (others.some(({ at }) => at.startsWith('/wiring'))) return { faults: others, draft }
   // Nothing is wrong with what is wired: the rest is still needed.
   return { faults: [...others, { ...first, at: '/wiring' }], draft: withValue(draft, '/wiring', undefined) }
 }
@@ -28,8 +33,14 @@ export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faul
 export function showFirstWirings(faults: Faults, wirer: Wirer): void {
   const { draft } = wirer
   const wiring = valueAt(draft, '/wiring') ?? undefined
-  const unfit = wiring !== undefined && !fits(wiring, kindsOf(draft))
-  const about = faults.filter(({ at }) => (wiring === undefined ? at === '/wiring' : ABOUT_WIRING.test(at)))
+  const kinds = kindsOf(draft)
+  const unfit =
+    wiring !== undefined && kinds.every(({ each }) => Number.isFinite(each)) && !fits(wiring, kinds)
+  const about = faults.filter((fault) =>
+    wiring === undefined
+      ? fault.at === '/wiring'
+      : ABOUT_WIRING.test(fault.at) && (!NOT_WIRED.test(fault.at) || isUnwired(draft, fault)),
+  )
   const isOpen = about.length > 0 || unfit
   const place = part('wirings', HTMLElement)
   if (isOpen) place.dataset['at'] = '/wiring'
@@ -46,7 +57,7 @@ export function showFirstWirings(faults: Faults, wirer: Wirer): void {
     () =>
       place.replaceChildren(
         ...(isOpen ? [make('h3', {}, 'How to wire them'), make('p', { class: 'hint' }, ...said)] : []),
-        ...(about.length > 0 ? [showPlans(wirer)] : []),
+        ...(isOpen ? [showPlans(wirer)] : []),
       ),
     headingOf,
   )

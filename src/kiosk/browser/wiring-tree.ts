@@ -49,6 +49,27 @@ export function isEven(wiring: Json): boolean {
   return new Set(branches.map(wordsOf)).size < 2 && branches.every(isEven)
 }
 
+/** Whether all drivers of one kind get the same: what stands around each of them is alike. */
+export function isFair(wiring: Json): boolean {
+  const around = new Map<Json, string>()
+  return placesIn(wiring, '').every(([driver, place]) => {
+    const first = around.get(driver) ?? place
+    around.set(driver, first)
+    return place === first
+  })
+}
+
+/** Each driver or part, and in words what stands around it. */
+function placesIn(wiring: Json, around: string): [Json, string][] {
+  const joint = jointIn(wiring)
+  if (joint === undefined) return typeof wiring === 'string' ? [[wiring, around]] : []
+  const { kind, branches } = joint
+  return branches.flatMap((branch, own) => {
+    const others = branches.filter((_, i) => i !== own).map(wordsOf)
+    return placesIn(branch, `${around}/${kind}: ${others.sort().join(', ')}`)
+  })
+}
+
 /** The wiring without a driver and without the parts that served it alone; undefined when no driver is left. */
 export function without(wiring: Json, id: string): Json | undefined {
   const joint = jointIn(wiring)
