@@ -156,7 +156,7 @@ export const Workshop = share(
         }),
       ),
       holeSawsMm: Type.Optional(
-        Type.Array(Type.Number({ minimum: 2, maximum: 500 }), {
+        Type.Array(quantity('mm', 'Diameter of one', { minimum: 2, maximum: 500 }), {
           description: 'Diameters of the hole saws on hand, mm',
           maxItems: 100,
           examples: [[22, 32, 64]],

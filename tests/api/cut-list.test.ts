@@ -235,3 +235,15 @@ describe('a box with everything in it', () => {
     expect(hardware.map(({ item }: { item: string }) => item)).toContain('two-core wire')
   })
 })
+
+it('saws are named in inches and centimetres too (1 in is 25.4 mm)', async () => {
+  const drivers = [{ id: 'main', count: 1, frame: FRAME, parameters: { sdCm2: 30 } }]
+  const withSaws = (holeSawsMm: unknown[]) =>
+    post(inBox({}, { drivers, workshop: { ...workshop, holeSawsMm } }))
+  const [plain, written] = await Promise.all([
+    withSaws([63.5, 66, 35]),
+    withSaws(['2 1/2 in', '6.6 cm', '35 mm']),
+  ])
+  expect(plain.statusCode, plain.body).toBe(200)
+  expect(written.body).toBe(plain.body)
+})

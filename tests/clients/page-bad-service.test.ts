@@ -76,17 +76,20 @@ it('a browser that forbids a store or cannot pack a link says so and works on', 
 })
 
 it.each([
-  ['a list that is an object', { drivers: {}, box: [], stock: {} }],
-  ['numbers as drivers', { drivers: [3, null], box: 7 }],
-  ['nothing where objects belong', { drivers: null, box: null, amplifier: null }],
-])('%s opens, is told, and can be typed over', async (_name, design) => {
+  ['a list that is an object', { drivers: {}, box: [], stock: {} }, 'Something is not understood'],
+  ['numbers as drivers', { drivers: [3, null], box: 7 }, 'Something is not understood'],
+  ['nothing where objects belong', { drivers: null, box: null, amplifier: null }, 'Not enough yet'],
+])('%s opens, is told, and can be typed over', async (_name, design, said) => {
   const { page, context, complaints } = await visit(browser, service.address)
   await page.locator('#file').setInputFiles({
     name: 'bent.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(design)),
   })
-  await page.getByText('Something is not understood').waitFor()
+  await page.getByText(said).waitFor()
+  // No fault of a part is one of the wiring, and what stands there and is wrong can be left out.
+  expect(await page.locator('#faults').textContent()).not.toContain('How to wire them')
+  expect((await page.getByRole('button', { name: /^Leave out/ }).count()) > 0).toBe(/understood/.test(said))
   await page.getByLabel('What kind of box').selectOption('closed')
   await press(page, 'Add another kind of driver')
   const kept = await page.evaluate(() => JSON.parse(localStorage.getItem('boxwright-design') ?? '{}'))

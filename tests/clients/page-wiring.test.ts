@@ -155,3 +155,18 @@ it('by keyboard the focus stays near what was pressed', async () => {
   expect(await focus()).toBe('add-driver')
   await context.close()
 })
+
+it('a second kind of driver in the same air is told why that cannot be, at the box to tick', async () => {
+  const { page, context, complaints } = await visit(browser, service.address)
+  await open(page, {
+    ...twoWay,
+    wiring: undefined,
+    drivers: twoWay.drivers.map((one: object) => ({ ...one, sharesBox: undefined })),
+  })
+  const tick = page.locator('.field.switch.wrong', { hasText: 'It has its own closed back' })
+  await tick.first().waitFor()
+  expect(await tick.first().textContent()).toMatch(/share|air/)
+  expect(await page.locator('#faults').textContent()).not.toContain('Still needed: It has its own')
+  expect(complaints).toEqual([])
+  await context.close()
+})
