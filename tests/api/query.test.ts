@@ -23,7 +23,7 @@ describe('dotted names stand for a nested body', () => {
     expect(body).toEqual({
       drivers: [{ id: '12', count: 2, sharesBox: false, parameters: { fsHz: '124 Hz', qms: 3.2 } }],
       box: { kind: 'closed', leakageQ: null, portQ: 40 },
-      workshop: { holeSawsMm: [22, 32] },
+      workshop: { holeSawsMm: ['22', '32'] },
     })
   })
 
