@@ -33,7 +33,7 @@ export function sharingFaults(drivers: readonly Driver[]): Fault[] {
   return indices.slice(1).map((index) => ({
     at: `/drivers/${index}/sharesBox`,
     message:
-      'two kinds of driver in one air are not calculated; set false for one with its own closed back, a tweeter say',
+      'two kinds of driver in one air are not calculated; one with its own closed back, a tweeter say, does not share it',
   }))
 }
 

@@ -72,7 +72,8 @@ function showFaultItems(items: readonly HTMLElement[]): void {
 
 /** In the words of the page where something is only missing, in those of the service where it is wrong. */
 function saidOf(fault: PlacedFault): string {
-  const { field, needed, at } = fault
+  const { field, needed, empty, at } = fault
+  if (empty) return `${field === undefined ? at : labelOf(field)}: holds nothing in this design.`
   if (field === undefined) return at === '' ? sentence(fault) : `${at}: ${sentence(fault)}`
   return needed && field.dataset['at'] === at
     ? `Still needed: ${labelOf(field)}.`
@@ -80,10 +81,11 @@ function saidOf(fault: PlacedFault): string {
 }
 
 function wayTo(
-  { field, at, needed, message }: PlacedFault,
+  { field, at, needed, empty, message }: PlacedFault,
   { leaveOut }: AnswerEvents,
 ): HTMLElement | undefined {
-  if (field !== undefined) return button('Go there', () => goTo(field), 'link', `Go there: ${message}`)
+  if (field !== undefined && !empty)
+    return button('Go there', () => goTo(field), 'link', `Go there: ${message}`)
   return needed || at === ''
     ? undefined
     : button('Leave it out', () => leaveOut([at]), 'do', `Leave out ${at}`)

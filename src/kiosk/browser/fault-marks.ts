@@ -1,5 +1,5 @@
 import type { Faults } from './ask.ts'
-import { type Draft, valueAt } from './draft.ts'
+import { type Draft, type Json, valueAt } from './draft.ts'
 import { sentence } from './sentence.ts'
 
 /** A fault with the field that it is shown at; none for parts of the design that the form does not show. */
@@ -9,17 +9,19 @@ export interface PlacedFault {
   field: HTMLElement | undefined
   /** Nothing was typed there yet: still needed, not wrong. */
   needed: boolean
+  /** A file says in so many words that there is nothing. */
+  empty: boolean
 }
 
 /** Writes each fault beside its field, takes old ones away, and gives the list for the summary. */
 export function markFaults(root: HTMLElement, faults: Faults, draft: Draft): PlacedFault[] {
   const placed = faults.map(({ at, message }) => {
-    const value = valueAt(draft, at) ?? undefined
+    const value = valueAt(draft, at)
     // What is there and has no field is not the fault of a neighbour: it is told by its own name, to be left out.
-    const field = value === undefined ? fieldAt(root, at) : fieldHolding(root, at, typeof value === 'object')
+    const field = value === undefined ? fieldAt(root, at) : fieldHolding(root, at, value)
     // A box without a tick says something too, and that may be wrong.
     const needed = value === undefined && !(field?.dataset['at'] === at && field.matches('.switch'))
-    return { at, message, field, needed }
+    return { at, message, field, needed, empty: value === null }
   })
   for (const row of fieldsOf(root)) {
     const own = placed.find(({ at }) => at === row.dataset['at'])
@@ -56,21 +58,26 @@ const atOf = (row: HTMLElement): string => row.dataset['at'] ?? ''
 
 /** The field of a pointer; else one below it, else the nearest above. */
 export const fieldAt = (root: HTMLElement, pointer: string): HTMLElement | undefined =>
-  fieldHolding(root, pointer) ??
-  nearestAbove(fieldsOf(root), pointer) ??
-  root.querySelector<HTMLElement>(`[data-list="${CSS.escape(pointer)}"]`) ??
-  undefined
+  fieldHolding(root, pointer) ?? nearestAbove(fieldsOf(root), pointer)
 
-/** The field that a value is typed in: its own, one for a part of it, or one that holds the whole list. */
-function fieldHolding(root: HTMLElement, pointer: string, hasParts = true): HTMLElement | undefined {
+/** The field that a value is typed in: its own, one for a part that such a value has, or one that holds the whole list. */
+function fieldHolding(root: HTMLElement, pointer: string, value?: Json): HTMLElement | undefined {
   // The request as a whole stands nowhere in particular.
   if (pointer === '') return undefined
   const fields = fieldsOf(root)
   return (
     fields.find((row) => atOf(row) === pointer) ??
-    (hasParts ? fields.find((row) => atOf(row).startsWith(`${pointer}/`)) : undefined) ??
+    [...root.querySelectorAll<HTMLElement>('[data-list]')].find((one) => one.dataset['list'] === pointer) ??
+    fields.find((row) => isPart(row, pointer, value)) ??
     fields.find((row) => pointer.startsWith(`${atOf(row)}/`))
   )
+}
+
+function isPart(row: HTMLElement, pointer: string, value: Json | undefined): boolean {
+  if (!atOf(row).startsWith(`${pointer}/`)) return false
+  if (value === undefined) return true
+  const isItem = /^\d/.test(atOf(row).slice(pointer.length + 1))
+  return typeof value === 'object' && value !== null && Array.isArray(value) === isItem
 }
 
 function nearestAbove(fields: readonly HTMLElement[], pointer: string): HTMLElement | undefined {

@@ -24,7 +24,7 @@ export const sweeps: readonly Field[] = [
   {
     at: '/freeAir/csv',
     label: 'Readings in free air',
-    note: 'One a line: Hz and ohm, as in "120 8.4". The magnet held, the cone free.',
+    note: 'One a line: Hz and ohm, as in "120 8.4"; ohm is the resistor times the voltage across the driver, over that across the resistor. The magnet held, the cone free.',
     kind: 'lines',
   },
   quantity('/withMass/massG', 'Weight stuck to the cone', 'g', 'Putty or coins, evenly; then read again.'),

@@ -121,6 +121,7 @@ function shown(
 const OTHERS: Readonly<Record<string, [string, string]>> = {
   cmsMmPerN: ['Give of the suspension', 'Cms'],
   rmsKgPerS: ['Losses in the suspension', 'Rms'],
+  leExponent: ['How its coil loses towards the treble', 'exponent of Le'],
 }
 
 /** A figure in the words of the form, with its trade term. */
@@ -189,6 +190,12 @@ function guessAndSteps(
         ]
       : []),
     make('h3', {}, 'How to measure it'),
+    make('p', {}, `At these frequencies, in Hz: ${how.frequencyHz.map((hz) => digits(hz, 3)).join(', ')}.`),
+    make(
+      'p',
+      {},
+      `What is typed above is ohm, not volt: ${digits(how.resistorOhm, 3)}\u00a0Ω times the voltage across the driver, over the voltage across the resistor.`,
+    ),
     make(
       'ol',
       {},

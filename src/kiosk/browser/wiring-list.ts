@@ -1,5 +1,5 @@
 import { digits } from './digits.ts'
-import { type Draft, valueAt, withValue } from './draft.ts'
+import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 import { type Kind, kindsOf } from './kinds.ts'
 import { button, make } from './make.ts'
 import { tell } from './notice.ts'
@@ -35,7 +35,8 @@ export function showPlans(wirer: Wirer): HTMLElement {
   looking.abort()
   looking = new AbortController()
   const kinds = kindsOf(wirer.draft)
-  if (kinds.some(({ each }) => Number.isNaN(each))) return make('p', {}, 'First say how many there are.')
+  if (kinds.some(({ driver, each }) => Number.isNaN(each) || !isCount(valueAt(driver, '/count') ?? 1)))
+    return make('p', {}, 'First say how many there are.')
   const odd = kinds.filter(({ each }) => !Number.isInteger(each) || each < 1)
   if (odd.length > 0 || new Set(kinds.map(({ id }) => id)).size < kinds.length)
     return make('p', {}, saidOf(odd))
@@ -50,6 +51,8 @@ export function showPlans(wirer: Wirer): HTMLElement {
   calm = setTimeout(() => void lookAtAll(plans, wirer, looking.signal), CALM_MS)
   return shown.element
 }
+
+const isCount = (count: Json): boolean => Number.isInteger(Number(count)) && Number(count) >= 1
 
 const heardBy = (draft: Draft): string =>
   JSON.stringify(['/drivers', '/amplifier'].map((at) => valueAt(draft, at) ?? null))

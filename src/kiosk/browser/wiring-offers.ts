@@ -9,17 +9,16 @@ import { showPlans, type Wirer } from './wiring-list.ts'
 import { wordsOf } from './wiring-tree.ts'
 
 /** A driver that has no place in the wiring yet. */
-const NOT_WIRED = /^\/drivers\/\d+$/
 const isUnwired = (draft: Draft, { at }: Faults[number]): boolean => {
   const driver = valueAt(draft, at)
-  return NOT_WIRED.test(at) && typeof driver === 'object' && driver !== null && !Array.isArray(driver)
+  return (
+    /^\/drivers\/\d+$/.test(at) && typeof driver === 'object' && driver !== null && !Array.isArray(driver)
+  )
 }
-const ABOUT_WIRING = /^\/wiring|^\/drivers\/\d+(\/count)?$/
+const ABOUT_WIRING = /^\/wiring|^\/drivers\/\d+\/count$/
 
 /** The faults as the page places them: a driver without a place in the wiring is told where it can be wired, once. */
 export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faults; draft: Draft } {
-  // Nothing stands there, whatever wrote it.
-  if (valueAt(draft, '/wiring') === null) return { faults, draft: withValue(draft, '/wiring', undefined) }
   const unwired = faults.filter((fault) => isUnwired(draft, fault))
   const [first] = unwired
   if (first === undefined || valueAt(draft, '/wiring') === undefined) return { faults, draft }
@@ -37,9 +36,7 @@ export function showFirstWirings(faults: Faults, wirer: Wirer): void {
   const unfit =
     wiring !== undefined && kinds.every(({ each }) => Number.isFinite(each)) && !fits(wiring, kinds)
   const about = faults.filter((fault) =>
-    wiring === undefined
-      ? fault.at === '/wiring'
-      : ABOUT_WIRING.test(fault.at) && (!NOT_WIRED.test(fault.at) || isUnwired(draft, fault)),
+    wiring === undefined ? fault.at === '/wiring' : ABOUT_WIRING.test(fault.at) || isUnwired(draft, fault),
   )
   const isOpen = about.length > 0 || unfit
   const place = part('wirings', HTMLElement)

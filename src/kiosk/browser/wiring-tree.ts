@@ -51,7 +51,7 @@ export function isEven(wiring: Json): boolean {
 
 /** Whether all drivers of one kind get the same: what stands around each of them is alike. */
 export function isFair(wiring: Json): boolean {
-  const around = new Map<Json, string>()
+  const around = new Map<string, string>()
   return placesIn(wiring, '').every(([driver, place]) => {
     const first = around.get(driver) ?? place
     around.set(driver, first)
@@ -59,14 +59,17 @@ export function isFair(wiring: Json): boolean {
   })
 }
 
-/** Each driver or part, and in words what stands around it. */
-function placesIn(wiring: Json, around: string): [Json, string][] {
+/** Each driver, and in words what stands around it. */
+function placesIn(wiring: Json, around: string): [string, string][] {
   const joint = jointIn(wiring)
   if (joint === undefined) return typeof wiring === 'string' ? [[wiring, around]] : []
   const { kind, branches } = joint
   return branches.flatMap((branch, own) => {
-    const others = branches.filter((_, i) => i !== own).map(wordsOf)
-    return placesIn(branch, `${around}/${kind}: ${others.sort().join(', ')}`)
+    const others = branches
+      .filter((_, i) => i !== own)
+      .map(wordsOf)
+      .toSorted()
+    return placesIn(branch, `${around}/${kind}: ${others.join(', ')}`)
   })
 }
 
