@@ -95,3 +95,4 @@ console.log(
 )
 await pool.close()
 await service.end()
+if (failed > 0) process.exitCode = 1

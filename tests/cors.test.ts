@@ -18,6 +18,12 @@ describe('pages on other hosts (CORS, WHATWG Fetch standard, section 3.2)', () =
     expect(await allowed(PAGE)).toBe(PAGE)
     expect(await allowed('http://other.example')).toBeUndefined()
   })
+  it('are kept apart by caches, as forms of an answer are (RFC 9110, 12.5.5)', async () => {
+    const { headers } = await open.inject({ url: URL, headers: { origin: PAGE } })
+    const varying = String(headers['vary']).toLowerCase().split(/,\s*/)
+    expect(varying.sort()).toEqual(['accept', 'origin'])
+    expect((await closed.inject({ url: URL })).headers['vary']).toBe('accept')
+  })
   it('may ask first what they may send', async () => {
     const response = await open.inject({
       method: 'OPTIONS',

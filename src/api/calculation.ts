@@ -77,7 +77,8 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
   }
 
   async function answerTo(asked: Asked, request: FastifyRequest, reply: FastifyReply) {
-    reply.header('vary', 'accept')
+    // Beside what was said before of the origin.
+    reply.header('vary', [reply.getHeader('vary') ?? [], 'accept'].flat().join(', '))
     const view = await viewOptions.read(asked.options)
     const read = await readBody(asked.sent, decimalOf(asked.options))
     if ('faults' in view || 'faults' in read || asked.faults.length > 0) {

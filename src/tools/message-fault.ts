@@ -10,20 +10,24 @@ interface MessageFault {
 }
 
 /**
- * What is wrong with a message in ways that the library of the protocol does not tell in words: no message at all, or
- * a call whose parameters are not of the right kind. What else is wrong it tells itself.
+ * What is wrong with a message in ways that the library of the protocol does not tell in words, or lets pass: several
+ * messages in one, which would multiply a few bytes into megabytes, or a call whose parameters are not of the right
+ * kind. What else is wrong it tells itself.
  */
 export function messageFault(body: unknown): MessageFault | undefined {
-  if (Array.isArray(body) && body.length === 0)
-    return fault(400, null, ErrorCode.InvalidRequest, 'The list of messages is empty; send one message.')
-  const messages: unknown[] = [body].flat()
-  const calls = messages.filter(isRecord).filter(({ method }) => method === 'tools/call')
-  for (const { id, params } of calls) {
-    const said = paramsFault(params)
-    // Without a usable name nobody waits for an answer.
-    if (said !== undefined && isId(id)) return fault(200, id, ErrorCode.InvalidParams, said)
-  }
-  return undefined
+  if (Array.isArray(body))
+    return fault(
+      400,
+      null,
+      ErrorCode.InvalidRequest,
+      'Send one message at a time: the protocol has no lists of messages since its revision of 2025-06-18.',
+    )
+  if (!isRecord(body) || body['method'] !== 'tools/call') return undefined
+  const said = paramsFault(body['params'])
+  // Without a usable name nobody waits for an answer.
+  return said !== undefined && isId(body['id'])
+    ? fault(200, body['id'], ErrorCode.InvalidParams, said)
+    : undefined
 }
 
 function paramsFault(params: unknown): string | undefined {

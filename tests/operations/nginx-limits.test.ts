@@ -28,6 +28,13 @@ describe.skipIf(!hasNginx)('an instance behind nginx', async () => {
       expect(large.type).toContain('application/problem+json')
       expect(JSON.parse(large.text)).toMatchObject({ type: '/problems/too-large', status: 413 })
     }
+    // What the service says of it is not put aside.
+    const rows = `netVolumeL\n${'3\n'.repeat(20_001)}`
+    const sheet = await posted(`${nginx.address}/v1/port`, 'text/csv', rows)
+    expect(sheet.status).toBe(413)
+    expect(JSON.parse(sheet.text).detail).toContain('20000 rows')
+    const json = await posted(`${nginx.address}/v1/port`, 'application/json', ' '.repeat(300_000))
+    expect(JSON.parse(json.text).detail).toContain('256 KiB')
   })
 
   it('takes no word of a client on where it is or how it came', async () => {
