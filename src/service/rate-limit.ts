@@ -15,4 +15,9 @@ export async function limitRates(app: FastifyInstance, requestsAMinute: number):
     errorResponseBuilder: (_request, { max, after }) =>
       new Refused('too-many', `A client may ask ${max} times a minute. Ask again in ${after}.`),
   })
+  // What is under no path of ours is asked too; the limit itself is set at each route.
+  const limit = app.rateLimit()
+  app.addHook('onRequest', async function (request, reply) {
+    if (request.is404) await limit.call(this, request, reply)
+  })
 }

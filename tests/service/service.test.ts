@@ -62,6 +62,15 @@ describe('too many requests', () => {
     await app.close()
   })
 
+  it('are counted where nothing is, too', async () => {
+    const app = await buildApp({ rateLimit: 2 })
+    const statuses: number[] = []
+    for (const url of [PORT_CALL, '/nowhere', '/nowhere', '/v1/design-check', PORT_CALL])
+      statuses.push((await app.inject({ url })).statusCode)
+    expect(statuses).toEqual([200, 404, 429, 429, 429])
+    await app.close()
+  })
+
   it('cannot be disguised by a header when no proxy is trusted', async () => {
     const app = await buildApp({ rateLimit: 1 })
     const from = (client: string) => app.inject({ url: PORT_CALL, headers: { 'x-forwarded-for': client } })
