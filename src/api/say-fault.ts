@@ -95,6 +95,8 @@ function said(schema: SchemaNode): string {
 function echo(value: unknown): string {
   if (Array.isArray(value)) return 'a list'
   if (isRecord(value)) return 'an object'
+  // JSON can write numbers that no computer holds.
+  if (value === Number.POSITIVE_INFINITY || value === Number.NEGATIVE_INFINITY) return 'too large a number'
   const text = JSON.stringify(value) ?? 'nothing'
   return text.length > LONGEST_ECHO ? `${text.slice(0, LONGEST_ECHO)}…` : text
 }

@@ -83,6 +83,13 @@ describe('a request that is refused whole', () => {
   const nested = `${'['.repeat(50_000)}${']'.repeat(50_000)}`
   const deep = (depth: number): object => (depth === 0 ? {} : { ends: deep(depth - 1) })
 
+  it('a number beyond the largest is called that, and not null', async () => {
+    const { errors } = (await post('{"netVolumeL": 1e999}', json)).json()
+    const said = errors.find(({ at }: { at: string }) => at === '/netVolumeL')?.message
+    expect(said).toContain('too large a number')
+    expect(said).not.toContain('null')
+  })
+
   it.each([
     ['broken JSON', '{"netVolumeL": 3', json, 400],
     ['NaN', '{"netVolumeL": NaN}', json, 400],
