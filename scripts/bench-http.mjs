@@ -4,7 +4,8 @@
 //   node scripts/bench-http.mjs [slices, 9] [milliseconds a slice, 400] [folder of the built service, dist] [paths, parted by commas]
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { rmSync } from 'node:fs'
+import { mkdtemp, writeFile } from 'node:fs/promises'
 import { availableParallelism, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { driver, pinned } from './bench/drive.mjs'
@@ -21,6 +22,7 @@ const script = (name) => new URL(`bench/${name}`, import.meta.url).pathname
 const environment = { RATE_LIMIT: '0' }
 
 const work = await mkdtemp(join(tmpdir(), 'bench-http-'))
+process.once('exit', () => rmSync(work, { recursive: true, force: true }))
 const answersFile = join(work, 'answers.json')
 const requestsFile = join(work, 'requests.json')
 
@@ -111,7 +113,8 @@ async function coreShare(all) {
   child.stdout.on('data', (part) => {
     text += part
   })
-  await once(child, 'close')
+  const [code] = await once(child, 'close')
+  if (code !== 0) throw new Error(`core-share.mjs ended with ${code}`)
   console.log(
     '\nThe calculation by itself, as a share of all that an answer costs; at most as much as the echo does not cost',
   )
@@ -155,5 +158,4 @@ try {
 } finally {
   driving.end()
   for (const one of [service, withEcho, bare, bareToo]) await one.end('SIGKILL')
-  await rm(work, { recursive: true })
 }

@@ -1,27 +1,17 @@
 // Time from a key press to the drawn answer, verdict and pictures, in a real browser on the built page; the same key
 // press in an empty page beside it, alternating, is what browser and driver themselves take.
-import { spawn } from 'node:child_process'
-import { createInterface } from 'node:readline'
 import { chromium } from 'playwright-core'
+import { serviceProcess } from './bench/service-process.mjs'
 
 const presses = Number(process.argv[2] ?? 60)
-const service = spawn('node', ['dist/main.js'], {
-  env: { ...process.env, PORT: '0' },
-  stdio: ['ignore', 'pipe', 'inherit'],
-})
-const address = await (async () => {
-  for await (const line of createInterface(service.stdout)) {
-    const found = /listens on (\S+),/.exec(line)?.[1]
-    if (found !== undefined) return found
-  }
-})()
+const service = await serviceProcess('dist/main.js', { environment: { RATE_LIMIT: '0' }, log: 'inherit' })
 const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
   args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
 })
 
 const page = await browser.newPage({ viewport: { width: 1920, height: 1080 } })
-await page.goto(address)
+await page.goto(service.address)
 await page.getByRole('button', { name: 'Show me an example' }).click()
 await page.locator('body[data-drawn]').waitFor()
 const height = page.getByLabel('Height', { exact: true })
@@ -68,7 +58,7 @@ for (let i = 0; i < presses; i += 1) {
   taken.bare.push(await once(bare, input, 'a'))
 }
 await browser.close()
-service.kill('SIGTERM')
+await service.end()
 
 const at = (times, share) =>
   [...times].sort((a, b) => a - b)[Math.floor(share * (times.length - 1))].toFixed(1)

@@ -59,13 +59,14 @@ async function askWhile(goesOn) {
   await Promise.all(Array.from({ length: CONNECTIONS }, client))
 }
 
-/** Slope of the least-squares line, in MB a minute. */
+/** Slope of the least-squares line, in MB a minute, as text. */
 function slope(points) {
+  if (points.length < 2) return 'unknown (too short a time)'
   const mean = (of) => points.reduce((sum, point) => sum + of(point), 0) / points.length
   const at = mean(({ minute }) => minute)
   const mb = mean((point) => point.mb)
   const over = points.reduce((sum, point) => sum + (point.minute - at) * (point.mb - mb), 0)
-  return over / points.reduce((sum, point) => sum + (point.minute - at) ** 2, 0)
+  return (over / points.reduce((sum, point) => sum + (point.minute - at) ** 2, 0)).toFixed(2)
 }
 
 console.log(`Node ${process.version}; after the start ${startMb.toFixed(0)} MB`)
@@ -91,7 +92,7 @@ for (let i = 0; i < Number(minutes); i++) {
 }
 console.log(`${sent - counted} requests in ${minutes} minutes, ${failed} failed`)
 console.log(
-  `slope ${slope(points).toFixed(2)} MB a minute over all, ${slope(points.filter((point) => point.minute > Number(minutes) / 2)).toFixed(2)} in the second half`,
+  `slope ${slope(points)} MB a minute over all, ${slope(points.filter((point) => point.minute > Number(minutes) / 2))} in the second half`,
 )
 await pool.close()
 await service.end()

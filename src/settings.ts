@@ -66,7 +66,7 @@ export function settingsFrom(environment: Environment): Settings | { faults: str
   ]
   if (faults.length > 0) return { faults }
   return {
-    host: HOST,
+    host: HOST.trim(),
     port: Number(PORT),
     logLevel: LOG_LEVEL,
     allowedHosts: allowedHosts.flatMap((name) => hostName(name) ?? []),

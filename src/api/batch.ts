@@ -31,14 +31,17 @@ const MOST_ROWS = 20_000
 const MOST_COLUMNS = 500
 /** Each holds its rows until the last is answered and taken; of all that is what the process has room for. */
 const MOST_OPEN = 8
+/** Of one client, so that one whose sheets never arrive leaves room for the others. */
+const MOST_OF_ONE = 4
 const ROWS_BETWEEN_OTHERS = 1000
 
-const open = new Set<FastifyReply>()
+/** The sheets on their way or being answered, each with the address of its client. */
+const open = new Map<FastifyReply, string>()
 
 /** Lets the routes of this scope take rows besides JSON. */
 export function takeRows(app: FastifyInstance): void {
   app.addHook('preParsing', async (request, reply) => {
-    if (isRows(request)) refuseOneTooMany(reply)
+    if (isRows(request)) refuseOneTooMany(request.ip, reply)
   })
   const whole = { parseAs: 'buffer', bodyLimit: MOST_BYTES } as const
   app.addContentTypeParser('text/csv', whole, async (request: FastifyRequest, bytes: Buffer) => {
@@ -52,15 +55,19 @@ const isRows = ({ headers }: FastifyRequest): boolean =>
   /^\s*text\/csv\s*(;|$)/i.test(headers['content-type'] ?? '')
 
 /** Before the body is read: it is the bodies that take the room. */
-function refuseOneTooMany(reply: FastifyReply): void {
-  if (open.size >= MOST_OPEN)
-    throw new Refused(
-      'busy',
-      `${MOST_OPEN} sheets of rows are being answered, as many as there is room for. Try again in a few seconds.`,
-    )
-  open.add(reply)
+function refuseOneTooMany(client: string, reply: FastifyReply): void {
+  const own = [...open.values()].filter((address) => address === client).length
+  if (own >= MOST_OF_ONE) throw busy(`${own} sheets of rows of this client`)
+  if (open.size >= MOST_OPEN) throw busy(`${open.size} sheets of rows`)
+  open.set(reply, client)
   finished(reply.raw, () => open.delete(reply))
 }
+
+const busy = (sheets: string): Refused =>
+  new Refused(
+    'busy',
+    `${sheets} are being received or answered, as many as there is room for. Try again in a few seconds.`,
+  )
 
 /** Rows are answered by rows and by nothing else. */
 export function refuseOtherForms(request: FastifyRequest, format: string | undefined): void {

@@ -3,7 +3,7 @@ import type { Fault } from '../core/outcome.ts'
 import { sayFault } from './say-fault.ts'
 import { isRecord, meantBranch, pointerTo, type SchemaNode } from './schema-node.ts'
 
-const MOST_FAULTS = 100
+export const MOST_FAULTS = 100
 
 /**
  * The faults to tell: those of the text and those of the validator, one a field, in the order of their pointers.

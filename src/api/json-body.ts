@@ -22,7 +22,7 @@ export function readJsonBodies(app: FastifyInstance): void {
 /** Nothing is unpacked: a few bytes could hold millions, and no design needs it (RFC 9110, section 15.5.16). */
 export function refusePacked({ headers }: FastifyRequest): void {
   const packed = headers['content-encoding'] ?? 'identity'
-  if (packed === 'identity') return
+  if (packed.toLowerCase() === 'identity') return
   const cause = `The body is packed as ${packed.slice(0, LONGEST_ECHO)}; send it plain.`
   throw new Refused('not-json', cause, [{ at: '', message: cause }])
 }
@@ -37,8 +37,10 @@ function textOf(bytes: Buffer): string {
 /** A zero byte stands in no JSON and no sheet, but in every text of two bytes a letter. */
 export function refuseOtherEncoding(bytes: Buffer): void {
   if (isUtf8(bytes) && !bytes.includes(0)) return
-  const place = plainText(bytes).search(/[\uFFFD\0]/) + 1
-  throw notReadable(`The body is not text in UTF-8: character ${place} is of another encoding.`)
+  const text = plainText(bytes)
+  const place = text.search(/[\uFFFD\0]/) + 1
+  const found = text[place - 1] === '\0' ? 'is a zero byte' : 'is of another encoding'
+  throw notReadable(`The body is not text in UTF-8: character ${place} ${found}.`)
 }
 
 const plainText = (bytes: Buffer): string => bytes.toString().replace(/^\uFEFF/, '')

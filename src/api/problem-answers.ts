@@ -26,7 +26,7 @@ export function answerProblems(app: FastifyInstance): void {
     methods.set(url, known)
   })
   app.setErrorHandler((error: FastifyError, request, reply) => answerError(error, request, reply))
-  app.setNotFoundHandler((request, reply) => {
+  const refuseAddress = async (request: FastifyRequest, reply: FastifyReply) => {
     const path = request.url.split('?')[0] ?? ''
     const known = methods.get(path)
     if (known === undefined) throw new Refused('not-found', 'Nothing is under this path; see /openapi.json.')
@@ -34,6 +34,11 @@ export function answerProblems(app: FastifyInstance): void {
     reply.header('allow', allowed)
     if (request.method === 'OPTIONS') return reply.code(204).send()
     throw new Refused('method-not-allowed', `${path} takes ${allowed}.`)
+  }
+  app.setNotFoundHandler(refuseAddress)
+  // Nobody needs the body of such a request, and what it is would only hide that it went astray.
+  app.addHook('preParsing', async (request, reply) => {
+    if (request.is404) await refuseAddress(request, reply)
   })
 }
 

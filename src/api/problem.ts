@@ -1,5 +1,6 @@
 import type { Fault } from '../core/outcome.ts'
 import type { Problem } from '../schema/problem.ts'
+import { MOST_FAULTS } from './fault-list.ts'
 
 /** A kind of problem: its fixed title and status, and what its page tells a client to do. */
 interface ProblemKind {
@@ -128,7 +129,9 @@ export function invalidInput(faults: readonly Fault[]): Refused {
   const told = oneEach(faults)
   return new Refused(
     'invalid-input',
-    told.length === 1 ? 'One fault was found.' : `${told.length} faults were found.`,
+    told.length === 1
+      ? 'One fault was found.'
+      : `${told.length > MOST_FAULTS ? `More than ${MOST_FAULTS}` : told.length} faults were found.`,
     told,
   )
 }

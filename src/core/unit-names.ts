@@ -107,8 +107,48 @@ const BESIDE: Partial<Record<string, Map<string, string>>> = {
   ]),
 }
 
+/** Units of wood and tape that people write in any letters; of others a capital is a million times more. */
+const IN_ANY_LETTERS: Partial<Record<string, Map<string, string>>> = {
+  'a length': new Map([
+    ['mm', 'mm'],
+    ['cm', 'cm'],
+    ['m', 'm'],
+    ['in', 'in'],
+    ['inch', 'in'],
+    ['inches', 'in'],
+    ['ft', 'ft'],
+    ['feet', 'ft'],
+  ]),
+  'an area': new Map([
+    ['mm2', 'mm^2'],
+    ['cm2', 'cm^2'],
+    ['sq cm', 'cm^2'],
+    ['in2', 'in^2'],
+    ['sq in', 'in^2'],
+  ]),
+  'a volume': new Map([
+    ['l', 'L'],
+    ['ltr', 'L'],
+    ['liter', 'L'],
+    ['litre', 'L'],
+    ['liters', 'L'],
+    ['litres', 'L'],
+    ['ml', 'mL'],
+    ['cm3', 'cm^3'],
+    ['in3', 'in^3'],
+    ['cu in', 'in^3'],
+    ['ft3', 'ft^3'],
+    ['cu ft', 'ft^3'],
+  ]),
+}
+
 /** The unit part of a text in the spelling of mathjs, for a field that carries `unit`. */
 export function spelledForEngine(written: string, unit: Unit): string {
   const marked = MARKS.reduce((text, [mark, name]) => text.replace(mark, name), written).trim()
-  return BESIDE[UNIT_NAMES[unit].measures]?.get(marked) ?? SPELLINGS.get(marked) ?? marked
+  const { measures } = UNIT_NAMES[unit]
+  // "16 Mm" is a slip of the key, never a length of the sky; an abbreviation may have its full stop.
+  const lower = marked.toLowerCase().replace(/\.(?= |$)/g, '')
+  return (
+    BESIDE[measures]?.get(marked) ?? SPELLINGS.get(marked) ?? IN_ANY_LETTERS[measures]?.get(lower) ?? marked
+  )
 }

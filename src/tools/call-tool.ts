@@ -13,13 +13,17 @@ export async function callTool(
   app: FastifyInstance,
   { path }: Tool,
   given: unknown,
-  { address, signal }: Caller,
+  { address, requestId, signal }: Caller,
 ): Promise<Called> {
   const response = await onBehalfOf(signal, () =>
     app.inject({
       method: 'POST',
       url: path,
-      headers: { accept: 'application/json', 'content-type': 'application/json' },
+      headers: {
+        accept: 'application/json',
+        'content-type': 'application/json',
+        'x-request-id': requestId,
+      },
       payload: JSON.stringify(given),
       remoteAddress: address,
     }),

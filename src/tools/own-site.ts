@@ -1,19 +1,27 @@
 import { isIP } from 'node:net'
 
+/** As long as a name of a host may be. */
+const LONGEST_ECHO = 253
+
 /**
- * Whether a request comes from where it says it goes: the guard against pages of other hosts that lead a browser to
+ * Why a request may not come from where it says it goes, or undefined where it does: the guard against pages of other hosts that lead a browser to
  * a name of theirs pointing here (DNS rebinding). An address in digits cannot be such a name, nor can localhost.
  */
-export function isOwnSite(
+export function siteFault(
   host: string | undefined,
   origin: string | undefined,
   allowedHosts: readonly string[],
-): boolean {
+): string | undefined {
   const called = hostOf(`http://${host ?? ''}`)
-  if (called === undefined || !isSafe(called.hostname, allowedHosts)) return false
-  if (origin === undefined) return true
+  if (called === undefined) return 'The Host header is no name of a host.'
+  if (!isSafe(called.hostname, allowedHosts))
+    return `The tools are called as ${called.hostname.slice(0, LONGEST_ECHO)}, which is neither localhost, an address in digits nor a name in the setting ALLOWED_HOSTS.`
+  if (origin === undefined) return undefined
   const from = hostOf(origin)
-  return from !== undefined && (from.host === called.host || allowedHosts.includes(from.hostname))
+  const isOwn = from !== undefined && (from.host === called.host || allowedHosts.includes(from.hostname))
+  return isOwn
+    ? undefined
+    : 'A page of another site calls: its Origin is neither the host called nor a name in the setting ALLOWED_HOSTS.'
 }
 
 function isSafe(hostname: string, allowedHosts: readonly string[]): boolean {

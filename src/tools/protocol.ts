@@ -14,9 +14,10 @@ import type { Tool } from './tool-list.ts'
 /** What a call of a tool came to: the answer, or what is wrong with the arguments in words a model can act on. */
 export type Called = { said: string; answer: Record<string, unknown> } | { faults: string }
 
-/** Who waits for the tool, and the signal that nobody does any more. */
+/** Who waits for the tool, the name of the request, and the signal that nobody waits any more. */
 export interface Caller {
   address: string
+  requestId: string
   signal: AbortSignal
 }
 
@@ -37,7 +38,7 @@ const ANNOTATIONS = { readOnlyHint: true, idempotentHint: true, openWorldHint: f
  */
 export async function answerToolRequest(
   box: Toolbox,
-  { raw, body, ip }: { raw: IncomingMessage; body: unknown; ip: string },
+  { raw, body, ip, id }: { raw: IncomingMessage; body: unknown; ip: string; id: string },
   response: ServerResponse,
 ): Promise<void> {
   const fault = messageFault(body)
@@ -47,7 +48,7 @@ export async function answerToolRequest(
     return
   }
   const gone = new AbortController()
-  const server = serverOf(box, { address: ip, signal: gone.signal })
+  const server = serverOf(box, { address: ip, requestId: id, signal: gone.signal })
   const transport = new StreamableHTTPServerTransport({ enableJsonResponse: true })
   response.once('close', () => {
     gone.abort()

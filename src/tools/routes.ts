@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify'
 import { contractOf } from '../api/contract.ts'
 import { Refused } from '../api/problem.ts'
 import { callTool } from './call-tool.ts'
-import { isOwnSite } from './own-site.ts'
+import { siteFault } from './own-site.ts'
 import type { Toolbox } from './protocol.ts'
 import { functionDefinitions, type Tool, toolList } from './tool-list.ts'
 
@@ -26,8 +26,8 @@ export async function tools(app: FastifyInstance, { allowedHosts }: ToolOptions)
 
   app.post('/mcp', shown, async (request, reply) => {
     const { host, origin } = request.headers
-    if (!isOwnSite(host, origin, allowedHosts))
-      throw new Refused('foreign-site', 'Host or Origin is not one this service answers to.')
+    const foreign = siteFault(host, origin, allowedHosts)
+    if (foreign !== undefined) throw new Refused('foreign-site', foreign)
     // Loaded at the first call: not every installation has a bot.
     const { answerToolRequest } = await import('./protocol.ts')
     // From here on the answer passes by the hooks that mark all others.

@@ -57,6 +57,19 @@ describe('a client that sends its whole body before it reads', () => {
     expect(answer).toMatch(/^HTTP\/1\.1 413 /)
   })
 
+  it('is not waited for where nothing is under the address, or not by this method', async () => {
+    for (const [path, status] of [
+      ['/v1/nowhere', 404],
+      ['/openapi.json', 405],
+    ] as const) {
+      const socket = connect(port, '127.0.0.1')
+      socket.write(`${head(path, 'application/json', MB, 'close').join('\r\n')}\r\n\r\n{"half":`)
+      const [first] = await once(socket, 'data')
+      socket.destroy()
+      expect(String(first)).toMatch(new RegExp(`^HTTP/1\\.1 ${status} `))
+    }
+  })
+
   it('is not listened to for ever', async () => {
     const length = 64 * MB
     const outcome = await sendAllThenRead(

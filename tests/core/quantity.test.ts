@@ -86,6 +86,14 @@ const WRITTEN: [string, Unit, number][] = [
   ['1.5e-3 H', 'mH', 1.5],
   ['.5', 'mm', 0.5],
   [' 7.  ', 'mm', 7],
+  ['26 MM', 'mm', 26],
+  ['26 Mm', 'mm', 26],
+  ['1 Inch', 'mm', 25.4],
+  ['2 in.', 'mm', 50.8],
+  ['10 sq. in.', 'cm2', 64.516],
+  ['100 in3', 'L', 1.6387064],
+  ['1 cu ft', 'L', 28.316846592],
+  ['2 Litres', 'L', 2],
 ]
 
 describe('text as people write it', () => {

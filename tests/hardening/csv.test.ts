@@ -25,7 +25,7 @@ beforeAll(async () => {
   const script = new URL('listens.js', built.url)
   await writeFile(
     script,
-    "import { buildApp } from './app.js'\nconst app = await buildApp()\nconsole.log(await app.listen({ host: '127.0.0.1', port: 0 }))\n",
+    "import { buildApp } from './app.js'\nconst app = await buildApp({ trustProxy: ['loopback'] })\nconsole.log(await app.listen({ host: '127.0.0.1', port: 0 }))\n",
   )
   child = spawn('node', [`--max-old-space-size=${HEAP_MIB}`, fileURLToPath(script)], {
     stdio: ['ignore', 'pipe', 'ignore'],
@@ -50,8 +50,12 @@ async function residentMiB() {
   return { now: read('VmRSS'), most: read('VmHWM') }
 }
 
-const post = (body: string | Buffer) =>
-  fetch(new URL('/v1/port', address), { method: 'POST', headers: { 'content-type': 'text/csv' }, body })
+const post = (body: string | Buffer, client = '192.0.2.9') =>
+  fetch(new URL('/v1/port', address), {
+    method: 'POST',
+    headers: { 'content-type': 'text/csv', 'x-forwarded-for': client },
+    body,
+  })
 
 /** How long others waited at most, asking over and over until the work is done. */
 async function longestWaitMs(work: Promise<unknown>): Promise<number> {
@@ -70,12 +74,12 @@ async function longestWaitMs(work: Promise<unknown>): Promise<number> {
   return longest
 }
 
-/** A client that sends its rows and then reads nothing. */
-function deaf(body: string): Socket {
+/** A client that sends its rows, or what it says are more, and then reads nothing. */
+function deaf(body: string, client: string, length = Buffer.byteLength(body)): Socket {
   const socket = connect(Number(address.port), address.hostname)
   socket.on('error', () => undefined).pause()
   socket.write(
-    `POST /v1/port HTTP/1.1\r\nHost: ${address.host}\r\nContent-Type: text/csv\r\nContent-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
+    `POST /v1/port HTTP/1.1\r\nHost: ${address.host}\r\nX-Forwarded-For: ${client}\r\nContent-Type: text/csv\r\nContent-Length: ${length}\r\n\r\n${body}`,
   )
   return socket
 }
@@ -108,7 +112,7 @@ describe.runIf(process.platform === 'linux')('memory', () => {
     await forgetPeak()
     const before = await residentMiB()
     const body = `${HEADER}${`4,30,80,${'x'.repeat(300)}\n`.repeat(MOST_ROWS)}`
-    const sockets = Array.from({ length: 6 }, () => deaf(body))
+    const sockets = Array.from({ length: 6 }, (_, i) => deaf(body, `192.0.2.${i}`))
     await delay(6000)
     const { most } = await residentMiB()
     for (const socket of sockets) socket.destroy()
@@ -145,7 +149,7 @@ describe('more than there is room for is refused', () => {
 
   it('a sheet above those that are open, until one of them ends', async () => {
     const body = `${HEADER}${`4,30,80,${'x'.repeat(300)}\n`.repeat(MOST_ROWS)}`
-    const sockets = Array.from({ length: MOST_OPEN }, () => deaf(body))
+    const sockets = Array.from({ length: MOST_OPEN }, (_, i) => deaf(body, `192.0.2.${i}`))
     const one = `${HEADER}4,30,80,a\n`
     let response = await post(one)
     for (let tries = 0; response.status !== 503 && tries < 50; tries += 1) {
@@ -161,6 +165,21 @@ describe('more than there is room for is refused', () => {
       response = await post(one)
     }
     expect(response.status).toBe(200)
+    for (const socket of sockets) socket.destroy()
+  })
+
+  it('sheets of one client that never arrive, which leave room for the others', async () => {
+    const client = '192.0.2.7'
+    const one = `${HEADER}4,30,80,a\n`
+    const sockets = Array.from({ length: MOST_OPEN }, () => deaf(HEADER, client, MIB))
+    let response = await post(one, client)
+    for (let tries = 0; response.status !== 503 && tries < 50; tries += 1) {
+      await delay(50)
+      response = await post(one, client)
+    }
+    expect(response.status).toBe(503)
+    expect(await response.json()).toMatchObject({ detail: expect.stringContaining('of this client') })
+    expect((await post(one)).status).toBe(200)
     for (const socket of sockets) socket.destroy()
   })
 })

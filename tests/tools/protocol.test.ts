@@ -82,15 +82,20 @@ describe('the address of the tools', () => {
     },
   )
   it.each([
-    { host: '127.0.0.1:8080', origin: 'http://evil.example' },
-    { host: 'evil.example' },
-    { host: '127.0.0.1:8080', origin: 'null' },
-    { host: '127.0.0.1:8080', origin: 'http://127.0.0.1:9999' },
-  ])('refuses a foreign site (specification 2025-11-25, Transports): %o', async (headers) => {
-    const response = await post(headers as Record<string, string>)
-    expect(response.statusCode).toBe(403)
-    expect(response.json().type).toBe('/problems/foreign-site')
-  })
+    { host: '127.0.0.1:8080', origin: 'http://evil.example', named: 'Origin' },
+    { host: 'evil.example', named: 'evil.example' },
+    { host: '127.0.0.1:8080', origin: 'null', named: 'Origin' },
+    { host: '127.0.0.1:8080', origin: 'http://127.0.0.1:9999', named: 'Origin' },
+  ])(
+    'refuses a foreign site (specification 2025-11-25, Transports), and says why: %o',
+    async ({ named, ...headers }) => {
+      const response = await post(headers as Record<string, string>)
+      expect(response.statusCode).toBe(403)
+      expect(response.json().type).toBe('/problems/foreign-site')
+      expect(response.json().detail).toContain(named)
+      expect(response.json().detail).toContain('ALLOWED_HOSTS')
+    },
+  )
   it.each([
     { host: 'localhost:8080' },
     { host: '[::1]:8080' },
