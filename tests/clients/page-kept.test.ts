@@ -34,6 +34,7 @@ describe('readings', () => {
     await page.getByText('Undo brings back').waitFor()
     await expectRead(page, '')
     await press(page, 'Undo')
+    expect(await page.getByText('Undo brings back').count()).toBe(0)
     await expectRead(page, '67')
     await context.close()
   })

@@ -156,6 +156,7 @@ it('a guess from other readings cannot be taken while the new one is on its way'
   await page.route('**/v1/driver-measurement', () => undefined)
   await size.fill('65')
   expect(await guess.isDisabled()).toBe(true)
+  await page.getByRole('dialog').getByText('Asking the service.').waitFor()
   await page.unrouteAll({ behavior: 'ignoreErrors' })
   await size.fill('66')
   await page.locator('.found:not(.stale)').waitFor()

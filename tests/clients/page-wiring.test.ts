@@ -70,6 +70,21 @@ it('equal drivers beside another kind hang together as the amplifier may drive t
   await context.close()
 })
 
+it('seventeen of a kind are no number to wire, and a name too long is told once', async () => {
+  const { page, context } = await visit(browser, service.address)
+  await open(page, { ...twoWay, wiring: undefined })
+  await page.getByText('Still needed: How to wire them.').waitFor()
+  await driver(page, 0).getByLabel('How many', { exact: false }).fill('17')
+  await page.locator('#wirings').getByText('from 1 to 16').waitFor()
+  expect(await page.locator('#wirings button').count()).toBe(0)
+  await open(page, twoWay)
+  await page.locator('#verdict[data-kind="review"]').waitFor()
+  await driver(page, 0).getByLabel('Name', { exact: true }).fill('w'.repeat(80))
+  await page.locator('#faults li').first().waitFor()
+  expect(await page.locator('#faults li').allTextContents()).toEqual([expect.stringContaining('Name')])
+  await context.close()
+})
+
 it('a driver that is added leaves the crossover alone, is wired beside it, and is told of when it goes', async () => {
   const { page, context, complaints } = await visit(browser, service.address)
   await open(page, twoWay)

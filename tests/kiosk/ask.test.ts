@@ -5,12 +5,20 @@ import { ask, askFor } from '../../src/kiosk/browser/ask.ts'
 
 const PATIENCE_MS = 300
 const STEP_MS = 100
-const ANSWER = JSON.stringify({ answer: 'The box holds 3 L.' })
+const ANSWER = JSON.stringify({ answer: 'The box holds 3 L.', findings: [] })
 
 /** A network that brings one letter at a time, stops half-way, or brings nothing at all. */
 const server = createServer(async (request, reply) => {
   request.resume()
   if (request.url === '/nothing') return
+  if (request.url === '/tomorrow') {
+    reply.writeHead(429, { 'retry-after': '86400' }).end()
+    return
+  }
+  if (request.url === '/like-it') {
+    reply.writeHead(200, { 'content-type': 'application/json' }).end('{"answer":"Welcome to this network."}')
+    return
+  }
   reply.writeHead(200, { 'content-type': 'application/json' })
   const parts = ANSWER.match(/.{1,4}/g) ?? []
   for (const part of request.url === '/half' ? parts.slice(0, 3) : parts) {
@@ -46,6 +54,17 @@ it.each(['/nothing', '/half'])(
     expect(await askFor(`${address}${path}`, {}, never, PATIENCE_MS)).toBe('away')
   },
 )
+
+it('asks again within a minute, whatever the answer says', async () => {
+  expect(await ask(`${address}/tomorrow`, {}, never)).toEqual({
+    away: 'The service is busy.',
+    retryAfterS: 60,
+  })
+})
+
+it('takes nothing for an answer that has not what every answer of ours has', async () => {
+  expect(await ask(`${address}/like-it`, {}, never)).toMatchObject({ away: 'The service failed (200).' })
+})
 
 it('throws what the page itself gave as reason to stop, before and while it waits', async () => {
   await expect(ask(`${address}/slow`, {}, AbortSignal.abort('Stopped.'))).rejects.toBe('Stopped.')

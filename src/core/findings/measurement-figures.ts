@@ -12,6 +12,7 @@ const LARGE_BOX = 0.35
 
 /** How sure a figure should be before a box is cut for it, percent. */
 const SURE_ENOUGH = { fsHz: 5, qts: 12, vasL: 20 } satisfies Partial<Record<MeasuredFigure, number>>
+const SYMBOLS: Partial<Record<string, string>> = { fsHz: 'fs', qts: 'Qts', vasL: 'Vas' }
 
 const unsure = (facts: Measured): FigureRow[] =>
   (Object.keys(SURE_ENOUGH) as (keyof typeof SURE_ENOUGH)[]).flatMap((name) => {
@@ -32,10 +33,10 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
     at: ({ at }) => at,
     when: ({ guessed }) => guessed,
     message: (facts) =>
-      `Without an added mass or a test box the moving mass is a guess: vasL may be anything from ${significant(figureOf(facts, 'vasL')?.from ?? 0, 2)} to ${significant(figureOf(facts, 'vasL')?.to ?? 0, 2)} L. Only fsHz, the Qs and reOhm are measured.`,
+      `Without an added mass or a test box the moving mass is a guess: Vas may be anything from ${significant(figureOf(facts, 'vasL')?.from ?? 0, 2)} to ${significant(figureOf(facts, 'vasL')?.to ?? 0, 2)} L. Only fs, the Qs and Re are measured.`,
     remedies: (facts) => [
-      `Measure a second sweep with about ${say(measuredValue(facts, 'mmsG'), 'g', 2)} of putty or coins on the cone (withMass).`,
-      'Or a second sweep on a tight closed box of known volume (inBox).',
+      `Measure a second sweep with about ${say(measuredValue(facts, 'mmsG'), 'g', 2)} of putty or coins on the cone.`,
+      'Or a second sweep on a tight closed box of known volume.',
     ],
   },
   {
@@ -48,7 +49,7 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
     message: (facts) =>
       `Too unsure to cut wood for: ${unsure(facts)
         .map(({ figure, from, to, unit }) =>
-          `${figure} lies between ${significant(from, 3)} and ${significant(to, 3)} ${unit}`.trim(),
+          `${SYMBOLS[figure] ?? figure} lies between ${significant(from, 3)} and ${significant(to, 3)} ${unit}`.trim(),
         )
         .join('; ')}.`,
     remedies: advice,
@@ -62,7 +63,7 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
     value: ({ driver }) => driver.withMass?.massG ?? 0,
     limit: (facts) => LIGHT_MASS * measuredValue(facts, 'mmsG'),
     message: (facts) =>
-      `The added mass is only ${significant(facts.fit.sought.mass, 2)} of the moving mass: each percent of error in the shift becomes ${significant(2 * (1 + 1 / facts.fit.sought.mass), 2)} percent of vasL.`,
+      `The added mass is only ${significant(facts.fit.sought.mass, 2)} of the moving mass: each percent of error in the shift becomes ${significant(2 * (1 + 1 / facts.fit.sought.mass), 2)} percent of Vas.`,
     remedies: (facts) => [`Use about ${say(measuredValue(facts, 'mmsG'), 'g', 2)}.`],
   },
   {
@@ -88,7 +89,7 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
     value: ({ driver }) => driver.inBox?.volumeL ?? 0,
     limit: (facts) => measuredValue(facts, 'vasL') / LARGE_BOX,
     message: () =>
-      'The test box is so large that it hardly shifts the resonance; vasL is a small difference of large numbers.',
+      'The test box is so large that it hardly shifts the resonance; Vas is a small difference of large numbers.',
     remedies: (facts) => [`Use a tight box of about ${say(measuredValue(facts, 'vasL'), 'L', 2)} or less.`],
   },
   {
@@ -100,7 +101,7 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
     value: areaApartPercent,
     limit: areaApartLimitPercent,
     message: (facts) =>
-      `Added mass and test box contradict each other: together they make a cone of ${say(measuredValue(facts, 'sdCm2'), 'cm2', 3)}, and it is said to have ${say(toldAreaCm2(facts.driver) ?? 0, 'cm2', 3)}. One of mass, volume and cone is wrong, and with it vasL or mmsG.`,
+      `Added mass and test box contradict each other: together they make a cone of ${say(measuredValue(facts, 'sdCm2'), 'cm2', 3)}, and it is said to have ${say(toldAreaCm2(facts.driver) ?? 0, 'cm2', 3)}. One of mass, volume and cone is wrong, and with it Vas or Mms.`,
     remedies: () => [
       'Measure the cone again, from the middle of the surround to its middle opposite.',
       'Weigh the mass again, and count the volume of the test box again: less the driver, plus its cone.',

@@ -1,3 +1,4 @@
+import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import type { Measured } from '../measurement/measure-driver.ts'
 import { peakBand, settings } from '../measurement/peak-band.ts'
 import { freeAirOf } from '../measurement/unknowns.ts'
@@ -53,6 +54,14 @@ function sweepOhm(facts: Measured): number {
 function meterApart(facts: Measured): number {
   const { meterOhm } = facts.driver
   return meterOhm === undefined ? 0 : 100 * Math.abs(Math.log(sweepOhm(facts) / meterOhm))
+}
+
+/** The printed impedance where no driver of it has such a coil; of a low one the table says more. */
+function printedOhm(facts: Measured): number | undefined {
+  const { ratedImpedanceOhm } = facts.driver
+  const reOhm = measuredValue(facts, 'reOhm')
+  if (ratedImpedanceOhm === undefined || reOhm < LEAST_RESISTANCE_OHM) return undefined
+  return isBelievable(ratedImpedanceOhm, reOhm) ? undefined : ratedImpedanceOhm
 }
 
 const more = (facts: Measured): string => {
@@ -147,7 +156,7 @@ export const measurementReadingRules: readonly Rule<Measured>[] = [
     remedies: () => [
       'Hold the probes of the meter together and take that reading off.',
       'Measure the series resistor with the same meter and use that value.',
-      'Give the resistance of clips and leads as leadOhm.',
+      'Give the resistance of clips and leads beside the readings.',
     ],
   },
   {
@@ -161,9 +170,31 @@ export const measurementReadingRules: readonly Rule<Measured>[] = [
     message: (facts) =>
       `The coil comes out at ${ohm(measuredValue(facts, 'reOhm'))}, less than nearly every driver has. If all readings are too low by one factor, so are the impedance that an amplifier sees and the square of the motor strength; resonance, Q and volume stay right.`,
     remedies: () => [
-      'Hold a meter to the terminals, less its own leads, and give what it reads as meterOhm.',
+      'Hold a meter to the terminals, less its own leads, and give what it reads.',
       'Measure the series resistor with the same meter: a resistor of ten times the value makes all readings ten times too low.',
       'See that the impedances are in ohm.',
+    ],
+  },
+  {
+    code: 'measurement-print-disagrees',
+    severity: 'warning',
+    at: free,
+    unit: 'ohm',
+    when: (facts) => printedOhm(facts) !== undefined,
+    value: (facts) => measuredValue(facts, 'reOhm'),
+    limit: (facts) => {
+      const { leastOhm, mostOhm } = believableResistanceOhm(printedOhm(facts) ?? 0)
+      return measuredValue(facts, 'reOhm') > mostOhm ? mostOhm : leastOhm
+    },
+    message: (facts) => {
+      const rated = printedOhm(facts) ?? 0
+      const { leastOhm, mostOhm } = believableResistanceOhm(rated)
+      return `A driver rated ${ohm(rated)} has a coil of ${ohm(leastOhm)} to ${ohm(mostOhm)}; by the readings it has ${ohm(measuredValue(facts, 'reOhm'))}. Voltages in the place of ohm do that, and a series resistor that is not what it says.`
+    },
+    remedies: () => [
+      'Give ohm: the series resistor times the voltage across the driver, over the voltage across the resistor.',
+      'Measure the series resistor with the meter, and the resistance of the driver too.',
+      'If the meter reads the same at the terminals, the print is wrong: leave it out.',
     ],
   },
   {
@@ -175,7 +206,7 @@ export const measurementReadingRules: readonly Rule<Measured>[] = [
     value: highestHz,
     limit: (facts) => COIL_SEEN_ABOVE_FS * measuredValue(facts, 'fsHz'),
     message: (facts) =>
-      `The sweep ends at ${hertz(highestHz(facts))}, too low to tell the coil: leMh is little more than a guess, which matters for crossovers and treble, not for the box.`,
+      `The sweep ends at ${hertz(highestHz(facts))}, too low to tell the coil: Le is little more than a guess, which matters for crossovers and treble, not for the box.`,
     remedies: () => ['Add a few readings up to 10 kHz, if the meter is good for it.'],
   },
 ]

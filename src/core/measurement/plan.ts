@@ -105,14 +105,14 @@ export function planOf(
 }
 
 const stepsOf = (plan: Omit<MeasurementPlan, 'steps'>): string[] => [
-  'Read the resistance of the driver with a meter; hold the probes together and take that reading off (meterOhm).',
-  'Measure the cone from the middle of the surround to its middle opposite (surroundDiameterMm of its dimensions).',
+  'Read the resistance of the driver with a meter; hold the probes together and take that reading off.',
+  'Measure the cone from the middle of the surround to its middle opposite.',
   'Clamp the driver upright by its frame, cone axis level, half a metre from walls and table, and let it warm to the room.',
   `With everything off, connect generator, a resistor of ${say(plan.resistorOhm, 'ohm')} (measured with the meter, ${plan.resistorPowerW} W) and the driver in series.`,
   `Turn up slowly to ${say(plan.generatorV, 'V', 2)}; across the driver never more than ${say(plan.driverV, 'V', 2)}.`,
-  `At each frequency of the list read the AC voltage across the driver and across the resistor (readings of freeAir). The meter must be good for it: most are up to 400 Hz, many to 1 kHz and more.`,
+  `At each frequency of the list read the AC voltage across the driver and across the resistor; the resistor in ohm times the first over the second is the impedance. The meter must be good for it: most are up to 400 Hz, many to 1 kHz and more.`,
   `The voltage across the driver rises to a peak, somewhere from ${hertz(plan.expectedFsHz / 2)} to ${hertz(plan.expectedFsHz * 2)}. Take ten more readings close about it, five each side.`,
-  `Stick about ${say(plan.addedMassG, 'g', 2)} of putty or coins inside the inner half of the cone, weighed before, and repeat about the new, lower peak (withMass).`,
-  `Or, instead of the mass, press the driver on a tight closed box of about ${say(plan.boxVolumeL, 'L', 2)} without lining, and repeat about the new, higher peak (inBox).`,
-  'Send the readings: the answer says how sure each figure is and what to read once more.',
+  `Stick about ${say(plan.addedMassG, 'g', 2)} of putty or coins inside the inner half of the cone, weighed before, and repeat about the new, lower peak.`,
+  `Or, instead of the mass, press the driver on a tight closed box of about ${say(plan.boxVolumeL, 'L', 2)} without lining, and repeat about the new, higher peak.`,
+  'Give the readings: the answer says how sure each figure is and what to read once more.',
 ]

@@ -15,6 +15,8 @@ export type Faults = Problem['errors']
 export type Reply<Body> = { answer: Body } | { faults: Faults } | { away: string; retryAfterS: number }
 
 const A_MOMENT_S = 2
+/** Nobody stands at a screen for longer, whatever something between says. */
+const LONGEST_PAUSE_S = 60
 /** After this a service that gives no sign counts as away. */
 const PATIENCE_MS = 30_000
 
@@ -37,7 +39,7 @@ export async function ask<Body>(
       reply.status === 503 || reply.status === 429
         ? 'The service is busy.'
         : `The service failed (${reply.status}).`,
-    retryAfterS: after > 0 ? after : A_MOMENT_S,
+    retryAfterS: after > 0 ? Math.min(after, LONGEST_PAUSE_S) : A_MOMENT_S,
   }
 }
 
@@ -114,7 +116,12 @@ function jsonIn(text: string): unknown {
 
 /** The contract holds the shape of a 200; here it is told from a page that something between has put in its place. */
 const isAnswer = <Body>(read: unknown): read is Body =>
-  typeof read === 'object' && read !== null && 'answer' in read && typeof read.answer === 'string'
+  typeof read === 'object' &&
+  read !== null &&
+  'answer' in read &&
+  typeof read.answer === 'string' &&
+  'findings' in read &&
+  Array.isArray(read.findings)
 
 const isProblem = (read: unknown): read is Problem =>
   typeof read === 'object' && read !== null && 'errors' in read && Array.isArray(read.errors)

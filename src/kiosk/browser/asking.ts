@@ -5,7 +5,7 @@ import { markFaults } from './fault-marks.ts'
 import { showOffers } from './offers.ts'
 import { askPictures, type Coming, drawPictures } from './pictures.ts'
 import type { Wirer } from './wiring-list.ts'
-import { showFirstWirings, wiringFaultsPlaced } from './wiring-offers.ts'
+import { showFirstWirings, toldOnce, wiringFaultsPlaced } from './wiring-offers.ts'
 
 const SOON_MS = 200
 /** After this an answer that does not come leaves nobody with the one before. */
@@ -51,8 +51,9 @@ export function asker({ form, places, draft: draftNow, events, wirer }: Page) {
         return
       }
       if ('faults' in reply) {
-        showFirstWirings(reply.faults, wirer(draft))
-        const placed = wiringFaultsPlaced(reply.faults, draft)
+        const faults = toldOnce(reply.faults)
+        showFirstWirings(faults, wirer(draft))
+        const placed = wiringFaultsPlaced(faults, draft)
         return showFaults(markFaults(form, placed.faults, placed.draft), events(draft))
       }
       markFaults(form, [], draft)

@@ -43,7 +43,7 @@ import { readingsFor, withFound } from './measured-data.ts'
 import { nameParts } from './name-parts.ts'
 import { tell, tellNothing } from './notice.ts'
 import { emptyPictures, pictureFrames } from './pictures.ts'
-import { copyLink, openFile, openLink, stopSheet, withSheet } from './share.ts'
+import { copyLink, forgetOpened, openFile, openLink, stopSheet, withSheet } from './share.ts'
 import { forgetSheet, printSheet, saveDesign, saveSheet } from './sheet.ts'
 import { FRESH } from './starts.ts'
 import { wayBetween } from './way-between.ts'
@@ -134,6 +134,7 @@ function change(step: (draft: Draft) => Draft): void {
 }
 
 function stepTaken(): void {
+  forgetOpened()
   const wasKeeping = isKeeping
   isKeeping = keep(history)
   if (wasKeeping && !isKeeping)

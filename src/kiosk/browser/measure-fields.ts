@@ -34,4 +34,16 @@ export const sweeps: readonly Field[] = [
     note: 'Again Hz and ohm. It tells how soft the suspension is.',
     kind: 'lines',
   },
+  quantity(
+    '/inBox/volumeL',
+    'Or a small tight box behind it',
+    'L',
+    'Instead of the weight: the air in it, less what the driver takes up; then read again.',
+  ),
+  {
+    at: '/inBox/sweep/csv',
+    label: 'Readings on that box',
+    note: 'Again Hz and ohm, the driver pressed on so that no air escapes.',
+    kind: 'lines',
+  },
 ]

@@ -13,7 +13,9 @@ import { bench, sweeps } from './measure-fields.ts'
 import type { DriverData } from './measured-data.ts'
 import { sentence } from './sentence.ts'
 
-const SWEEPS = ['/drivers/0/freeAir', '/drivers/0/withMass']
+const SWEEPS = ['/drivers/0/freeAir', '/drivers/0/withMass', '/drivers/0/inBox']
+/** After this somebody waits. */
+const LATE_MS = 1500
 
 type Measured = DriverMeasurementSections & { answer: string; findings: Finding[] }
 type Row = DriverMeasurementSections['measured'][number]
@@ -85,6 +87,10 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     asking.abort()
     clearTimeout(again)
     asking = new AbortController()
+    const late = setTimeout(() => {
+      if (found.querySelector('.late') === null)
+        found.prepend(make('p', { class: 'late' }, 'Asking the service. What you typed is kept.'))
+    }, LATE_MS)
     try {
       const reply = await ask<Measured>('/v1/driver-measurement', draft, asking.signal)
       const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
@@ -96,6 +102,8 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
       }
     } catch (error) {
       if (!isAbort(error)) throw error
+    } finally {
+      clearTimeout(late)
     }
   }
   document.body.append(box)

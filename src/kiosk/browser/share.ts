@@ -25,8 +25,13 @@ export async function openFile(input: HTMLInputElement, open: Open): Promise<voi
 
 /** What stood on the page before is one touch of Undo away. */
 function opened(draft: Draft, open: Open): void {
-  if (open(draft)) tell('Opened. Undo brings back the design that was here before.')
+  if (open(draft)) dropOpened = tell('Opened. Undo brings back the design that was here before.')
 }
+
+let dropOpened = (): void => undefined
+
+/** One step on, Undo brings back something else. */
+export const forgetOpened = (): void => dropOpened()
 
 /** Opens the design in the address. */
 export async function openLink(open: Open): Promise<boolean> {

@@ -36,7 +36,7 @@ export function showPlans(wirer: Wirer): HTMLElement {
   looking = new AbortController()
   const kinds = kindsOf(wirer.draft)
   if (kinds.some(({ driver, each }) => Number.isNaN(each) || !isCount(valueAt(driver, '/count') ?? 1)))
-    return make('p', {}, 'First say how many there are.')
+    return make('p', {}, `First say how many there are, from 1 to ${MOST}.`)
   const odd = kinds.filter(({ each }) => !Number.isInteger(each) || each < 1)
   if (odd.length > 0 || new Set(kinds.map(({ id }) => id)).size < kinds.length)
     return make('p', {}, saidOf(odd))
@@ -52,7 +52,11 @@ export function showPlans(wirer: Wirer): HTMLElement {
   return shown.element
 }
 
-const isCount = (count: Json): boolean => Number.isInteger(Number(count)) && Number(count) >= 1
+/** As many as the service takes of a kind. */
+const MOST = 16
+
+const isCount = (count: Json): boolean =>
+  Number.isInteger(Number(count)) && Number(count) >= 1 && Number(count) <= MOST
 
 const heardBy = (draft: Draft): string =>
   JSON.stringify(['/drivers', '/amplifier'].map((at) => valueAt(draft, at) ?? null))

@@ -17,6 +17,12 @@ const isUnwired = (draft: Draft, { at }: Faults[number]): boolean => {
 }
 const ABOUT_WIRING = /^\/wiring|^\/drivers\/\d+\/count$/
 
+/** A driver's name stands in the wiring too: what is wrong with it is told where it is typed. */
+export const toldOnce = (faults: Faults): Faults => {
+  const ofNames = faults.filter(({ at }) => /^\/drivers\/\d+\/id$/.test(at)).map(({ message }) => message)
+  return faults.filter(({ at, message }) => !(at.startsWith('/wiring') && ofNames.includes(message)))
+}
+
 /** The faults as the page places them: a driver without a place in the wiring is told where it can be wired, once. */
 export function wiringFaultsPlaced(faults: Faults, draft: Draft): { faults: Faults; draft: Draft } {
   const unwired = faults.filter((fault) => isUnwired(draft, fault))

@@ -134,6 +134,19 @@ describe(`what is said of a measured driver, seed ${SEED}`, () => {
     expect(codes(await times(1.01 / 3.4))).toEqual([])
   })
 
+  it('a coil that no driver of the printed impedance has, as of voltages in the place of ohm', async () => {
+    // A coil reads 0.6 to 1 times the rated impedance of its driver; common practice, no source. This one has 3.4 ohm.
+    const printed = async (ratedImpedanceOhm: number) => codes(await good({ ratedImpedanceOhm }))
+    expect(await printed(4)).toEqual([])
+    expect(await printed(5.5)).toEqual([])
+    expect(said(await good({ ratedImpedanceOhm: 6 }), 'measurement-print-disagrees')).toMatchObject({
+      limit: expect.closeTo(3.6, 9),
+    })
+    expect(said(await good({ ratedImpedanceOhm: 3 }), 'measurement-print-disagrees')).toMatchObject({
+      limit: 3,
+    })
+  })
+
   const byMass = async (massG: number) => good({ withMass: { massG, sweep: await read(SMALL, { massG }) } })
 
   it('a mass too light, and one too heavy', async () => {
@@ -217,5 +230,5 @@ describe('what is said of two drivers', () => {
 })
 
 it('every rule of the tables is tried above', () => {
-  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(14)
+  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(15)
 })

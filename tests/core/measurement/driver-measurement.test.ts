@@ -84,11 +84,11 @@ describe('measured parameters', () => {
   })
 })
 
-it('the steps of a plan call fields by their names, not by paths of a program', () => {
+it('the steps of a plan are words of the bench, not names of a program', () => {
   const [plan] = answered({ drivers: [{ id: 'new' }] }).sections.plan
   const steps = plan?.steps.join('\n') ?? ''
-  expect(steps).toContain('surroundDiameterMm')
-  expect(steps).not.toMatch(/[a-z]\.[a-z]/)
+  expect(steps).toContain('middle of the surround')
+  expect(steps).not.toMatch(/[a-z]\.[a-z]|[a-z]{2}[A-Z]/)
 })
 
 describe('a sweep that cannot be of a driver is refused', () => {
