@@ -2,6 +2,7 @@ import { isUtf8 } from 'node:buffer'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { jsonFault } from './json-fault.ts'
 import { notReadable, Refused } from './problem.ts'
+import { repeatedName } from './repeated-name.ts'
 import { isRecord, pointerTo } from './schema-node.ts'
 
 const LONGEST_ECHO = 60
@@ -55,6 +56,13 @@ function parsed(text: string): unknown {
   const member = COULD_REACH.test(text) ? prototypeMember(sent) : undefined
   if (member !== undefined) {
     throw notReadable('A member of this name is not taken.', member.length > LONGEST_ECHO ? '' : member)
+  }
+  const repeated = repeatedName(text, sent)
+  if (repeated !== undefined) {
+    throw notReadable(
+      'This name stands twice in one object; which of the two is meant?',
+      repeated.length > LONGEST_ECHO ? '' : repeated,
+    )
   }
   return sent
 }

@@ -1,5 +1,5 @@
 /** One word of JSON (RFC 8259, Bray, 2017): a sign, a text, or a number or constant with nothing stuck to it. */
-const WORD =
+export const WORD =
   /[ \t\n\r]*(?:(?<sign>[{}[\],:])|(?<text>"[ !#-[\]-\uffff]*(?:\\(?:["\\/bfnrt]|u[\da-fA-F]{4})[ !#-[\]-\uffff]*)*")|(?:true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?)(?![\w.+-]))/gy
 
 type Expected =

@@ -14,7 +14,7 @@ export const PROBLEMS = {
     title: 'The request could not be read',
     status: 400,
     about:
-      'The address, a header or the body is broken. A body is JSON (RFC 8259): no NaN or Infinity, no comments, no comma after the last member, and no member named __proto__.',
+      'The address, a header or the body is broken. A body is JSON (RFC 8259): no NaN or Infinity, no comments, no comma after the last member, no name twice in one object, and no member named __proto__.',
   },
   'foreign-site': {
     title: 'The request comes from a foreign site',
