@@ -107,12 +107,12 @@ async function copied({ root, cwd }, { rest }, stages) {
 async function prove(image) {
   const place = { ...image, readOnly: true, environment: { ...image.environment, PORT: String(PORT) } }
   const { file, args, options } = inside(place, image.command)
+  const health = inside(place, image.health)
+  const healthy = () =>
+    spawnSync(health.file, health.args, { ...health.options, stdio: 'ignore' }).status === 0
+  if (healthy()) throw new Error('the health check is content before anything listens')
   const service = spawn(file, args, { ...options, stdio: 'inherit' })
   try {
-    const health = inside(place, image.health)
-    const healthy = () =>
-      spawnSync(health.file, health.args, { ...health.options, stdio: 'ignore' }).status === 0
-    if (healthy()) throw new Error('the health check is content before anything listens')
     for (let tries = 0; !healthy(); tries++) {
       if (tries > 50 || service.exitCode !== null) throw new Error('the health check fails')
       await delay(200)

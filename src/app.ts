@@ -20,6 +20,7 @@ import { BODY_LIMIT_BYTES } from './api/size-limits.ts'
 import { pages } from './docs/pages.ts'
 import { kiosk } from './kiosk/page.ts'
 import { sharedSchemas } from './schema/shared.ts'
+import { passExpectations } from './service/expectations.ts'
 import { logAt, logRequests } from './service/log.ts'
 import { countRequests } from './service/metrics.ts'
 import { refuseTwoHosts } from './service/one-host.ts'
@@ -96,8 +97,13 @@ export async function buildApp({
     bodyLimit: BODY_LIMIT_BYTES,
     connectionTimeout: SILENT_MS,
     requestTimeout: requestTimeoutMs,
-    // A head that drips in has the same time as a whole request; Node looks only so often.
-    http: { headersTimeout: requestTimeoutMs, connectionsCheckingInterval: Math.ceil(requestTimeoutMs / 6) },
+    http: {
+      // A head that drips in has the same time as a whole request; Node looks only so often.
+      headersTimeout: requestTimeoutMs,
+      connectionsCheckingInterval: Math.ceil(requestTimeoutMs / 6),
+      // Refused by ourselves, in words.
+      requireHostHeader: false,
+    },
     genReqId: requestId,
     trustProxy: trustProxy.length > 0 ? [...trustProxy] : false,
     // What still arrives on an open connection while the service ends is answered, and the connection then closed.
@@ -114,6 +120,7 @@ export async function buildApp({
   answerProblems(app)
   markAnswers(app, isReady)
   refuseTwoHosts(app)
+  passExpectations(app)
   if (log.isLevelEnabled('info')) logRequests(app)
   if (mostLateMs !== undefined) refuseWhenLate(app, mostLateMs)
   if (rateLimit > 0) await limitRates(app, rateLimit)

@@ -3,10 +3,10 @@ import { setImmediate as others } from 'node:timers/promises'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { Fault } from '../core/outcome.ts'
 import type { DecimalMark } from '../core/quantity.ts'
-import { csvRow } from '../views/csv.ts'
+import { csvRow, withoutGuard } from '../views/csv.ts'
 import { pick } from '../views/pick.ts'
 import type { Frame } from './answer-frame.ts'
-import { csvRows, type SheetRow } from './csv-rows.ts'
+import { csvRows, type SheetRow, separatorOf } from './csv-rows.ts'
 import { refuseOtherEncoding, refusePacked } from './json-body.ts'
 import { notReadable, problemLine, Refused } from './problem.ts'
 import type { Query } from './query-body.ts'
@@ -33,7 +33,6 @@ const MOST_COLUMNS = 500
 const MOST_OPEN = 8
 /** Of one client, so that one whose sheets never arrive leaves room for the others. */
 const MOST_OF_ONE = 4
-const ROWS_BETWEEN_OTHERS = 1000
 
 /** The sheets on their way or being answered, each with the address of its client. */
 const open = new Map<FastifyReply, string>()
@@ -101,14 +100,18 @@ export async function batchAnswers(batch: Batch): Promise<Readable> {
 /** Looks through the rows before the first is answered, for an answer that has begun can no longer be refused. */
 async function refuseMisfit(text: Buffer): Promise<void> {
   let count = -1
-  for (const { cells, fault } of csvRows(text)) {
+  for (const row of csvRows(text)) {
+    if (row === 'pause') {
+      await others()
+      continue
+    }
+    const { cells, fault } = row
     count += 1
     if (count === 0 && fault !== undefined) throw notReadable(`The header cannot be read: ${fault}.`)
     if (count === 0 && cells.length > MOST_COLUMNS)
       throw tooLarge(`The header has ${cells.length} columns; up to ${MOST_COLUMNS} are taken.`)
     if (count > MOST_ROWS)
       throw tooLarge(`The sheet has more than ${MOST_ROWS} rows below its header; send it in parts.`)
-    if (count % ROWS_BETWEEN_OTHERS === 0) await others()
   }
   if (count < 0) throw notReadable('The body is empty; send rows under a header.')
 }
@@ -117,14 +120,22 @@ const tooLarge = (cause: string): Refused => new Refused('too-large', cause, [{ 
 
 async function* answeredRows(batch: Batch): AsyncGenerator<string> {
   const { text, decimal, picks } = batch
+  const given = separatorOf(text)
+  // A decimal comma would hide in a cell of its own quotes.
+  const separator = decimal === 'comma' && given === ',' ? ';' : given
   let header: string[] | undefined
   for (const row of csvRows(text)) {
-    if (header === undefined) {
-      header = row.cells.map((name) => name.trim())
-      yield csvRow([...header, 'verdict', 'answer', 'errors', ...picks], decimal)
+    if (row === 'pause') {
+      await others()
       continue
     }
-    yield csvRow([...aligned(row.cells, header.length), ...(await answered(batch, header, row))], decimal)
+    if (header === undefined) {
+      header = row.cells.map((name) => name.trim())
+      yield csvRow([...header, 'verdict', 'answer', 'errors', ...picks], decimal, separator)
+      continue
+    }
+    const told = await answered(batch, header, row)
+    yield csvRow([...aligned(row.cells, header.length), ...told], decimal, separator)
     // A thousand rows are a few seconds of work: the requests of others come in between.
     await others()
   }
@@ -157,7 +168,7 @@ function fieldsOf(header: readonly string[], cells: readonly string[]): Query {
   const texts = new Map<string, string[]>()
   for (const [column, name] of header.entries()) {
     if (name === '' || name.startsWith(OWN_COLUMN)) continue
-    const text = (cells[column] ?? '').trim()
+    const text = withoutGuard((cells[column] ?? '').trim())
     const before = texts.get(name)
     if (before === undefined) texts.set(name, [text])
     else before.push(text)

@@ -16,6 +16,7 @@ import { type Query, queryBody } from './query-body.ts'
 import { bodyReader } from './read-body.ts'
 import { represent, wantedForm } from './represent.ts'
 import { answerSchema, responsesOf } from './responses.ts'
+import { pointerTo } from './schema-node.ts'
 import { tableShapes } from './table-shapes.ts'
 import { decimalOf, viewOptionsReader } from './view-options.ts'
 
@@ -44,7 +45,7 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
 }
 
 const ROWS_SAID =
-  'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows with verdict, answer, errors and the columns that ?pick= names (several parted by commas)'
+  'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows, parted by the same mark, with verdict, answer, errors and the columns that ?pick= names (several parted by commas). A cell that a sheet would run as a formula comes back behind an apostrophe, which is passed over when it is sent again'
 
 type Computed<Sections extends TProperties> = Outcome<Static<TObject<Sections>>> | Refusal
 
@@ -98,7 +99,11 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
   async function answerRows(text: Buffer, query: Query, request: FastifyRequest, reply: FastifyReply) {
     const { options, fields } = viewOptions.split(query)
     const view = await viewOptions.read(options)
-    const faults = [...viewOptions.unknown(fields), ...('faults' in view ? view.faults : [])]
+    const faults = [
+      ...viewOptions.unknown(fields),
+      ...notForRows(options),
+      ...('faults' in view ? view.faults : []),
+    ]
     if (faults.length > 0) throw invalidInput(faults)
     refuseOtherForms(request, 'body' in view ? view.body.format : undefined)
     const decimal = decimalOf(options)
@@ -165,6 +170,17 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     )
   }
 }
+
+const FOR_ROWS = ['format', 'pick', 'decimal', 'errors']
+
+/** Wishes that rows cannot fulfil. */
+const notForRows = (options: Query): Fault[] =>
+  Object.keys(options)
+    .filter((name) => !FOR_ROWS.includes(name))
+    .map((name) => ({
+      at: pointerTo('', name),
+      message: `in the query is for a request of JSON; rows take ${FOR_ROWS.join(', ')}`,
+    }))
 
 const SOON_MS = 1000
 const SPREAD_MS = 2000

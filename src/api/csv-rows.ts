@@ -4,46 +4,79 @@ export interface SheetRow {
   fault?: string
 }
 
+/** A sheet as it is read; what was found once is not looked for again. */
+interface Reading {
+  text: Buffer
+  separator: number
+  /** From where a line end was looked for last, and where it is. */
+  line: { from: number; end: number }
+  pausedAt: number
+}
+
 const QUOTE = 0x22
 const LINE_FEED = 0x0a
 const CARRIAGE_RETURN = 0x0d
 const BYTE_ORDER_MARK = Buffer.from('\uFEFF')
 const LONGEST_ROW = 64 * 1024
 const BYTES_FOR_SEPARATOR = 4096
+/** Some milliseconds of reading, whatever the bytes are. */
+const BYTES_BETWEEN_PAUSES = 64 * 1024
 
 const TOO_LONG = `the row is longer than ${LONGEST_ROW / 1024} KiB`
 
 /**
  * Rows of a CSV text in UTF-8 (RFC 4180, Shafranovich, 2005), read one at a time as they are asked for: eight megabytes
  * of commas would be a gigabyte of cells. A quote that does not stand around its cell is text, as in `5" woofer`. What
- * is wrong with a row is told in it, and the reading goes on behind it.
+ * is wrong with a row is told in it, and the reading goes on behind it. A `pause` comes where so much was read that
+ * others should have their turn, also where no row has.
  */
-export function* csvRows(text: Buffer): Generator<SheetRow> {
-  const separator = separatorOf(text)
+export function* csvRows(text: Buffer): Generator<SheetRow | 'pause'> {
+  const reading = {
+    text,
+    separator: separatorOf(text).charCodeAt(0),
+    line: { from: 0, end: -1 },
+    pausedAt: 0,
+  }
   let start = text.subarray(0, BYTE_ORDER_MARK.length).equals(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK.length : 0
   while (start < text.length) {
-    const { end, ...row } = rowAt(text, start, separator)
-    if (!isLineEnd(text[start])) yield row
-    start = text[end] === CARRIAGE_RETURN && text[end + 1] === LINE_FEED ? end + 2 : end + 1
+    if (isLineEnd(text[start])) {
+      if (isTimeForOthers(reading, start)) yield 'pause'
+      start += 1
+      continue
+    }
+    const { end, ...row } = yield* rowAt(reading, start)
+    yield row
+    start = end + 1
   }
 }
 
+function isTimeForOthers(reading: Reading, at: number): boolean {
+  if (at - reading.pausedAt < BYTES_BETWEEN_PAUSES) return false
+  reading.pausedAt = at
+  return true
+}
+
 /** The separator that the first line has most of. */
-function separatorOf(text: Buffer): number {
+export function separatorOf(text: Buffer): ',' | ';' | '\t' {
   const [line = ''] = text
     .subarray(0, BYTES_FOR_SEPARATOR)
     .toString()
     .split(/\r\n?|\n/, 1)
   const count = (mark: string) => line.split(mark).length
-  return [',', ';', '\t'].reduce((most, mark) => (count(mark) > count(most) ? mark : most)).charCodeAt(0)
+  return ([',', ';', '\t'] as const).reduce<',' | ';' | '\t'>(
+    (most, mark) => (count(mark) > count(most) ? mark : most),
+    ',',
+  )
 }
 
 /** A row that begins at `start`; `end` is where its line ends. */
-function rowAt(text: Buffer, start: number, separator: number): SheetRow & { end: number } {
+function* rowAt(reading: Reading, start: number): Generator<'pause', SheetRow & { end: number }> {
+  const { text, separator } = reading
   const cells: string[] = []
   for (let at = start; ; ) {
-    const cell = cellAt(text, at, separator)
-    if (cell === undefined) return unclosedRow(text, start, { separator, cell: cells.length + 1 })
+    if (isTimeForOthers(reading, at)) yield 'pause'
+    const cell = cellAt(reading, at)
+    if (cell === undefined) return unclosedRow(reading, start, cells.length + 1)
     const { end } = cell
     const isShort = end - start <= LONGEST_ROW
     if (isShort) cells.push(cell.read())
@@ -53,8 +86,9 @@ function rowAt(text: Buffer, start: number, separator: number): SheetRow & { end
 }
 
 /** Where a cell ends, and how to read it; undefined where its quote is never closed. */
-function cellAt(text: Buffer, start: number, separator: number) {
-  const closing = text[start] === QUOTE ? closingQuote(text, start, separator) : 'none'
+function cellAt(reading: Reading, start: number) {
+  const { text, separator } = reading
+  const closing = text[start] === QUOTE ? closingQuote(reading, start) : 'none'
   if (closing === 'missing') return undefined
   if (closing !== 'none') return { end: closing + 1, read: () => unquoted(text, start, closing) }
   const end = plainEnd(text, start, separator)
@@ -66,16 +100,18 @@ function cellAt(text: Buffer, start: number, separator: number) {
  * where the line ends within the cell and nothing closes it. What one search passes over without an end, no later one
  * searches again: all quotes there stand in pairs, and the second of a pair ends a search that the first began.
  */
-function closingQuote(text: Buffer, opening: number, separator: number): number | 'none' | 'missing' {
+function closingQuote(reading: Reading, opening: number): number | 'none' | 'missing' {
+  const { text, separator } = reading
   let at = text.indexOf(QUOTE, opening + 1)
   while (at >= 0 && text[at + 1] === QUOTE) at = text.indexOf(QUOTE, at + 2)
   if (at >= 0 && endsCell(text[at + 1], separator)) return at
-  return at >= 0 && at < lineEnd(text, opening) ? 'none' : 'missing'
+  return at >= 0 && at < lineEndFrom(reading, opening) ? 'none' : 'missing'
 }
 
 /** The cells of the line as they stand, so that its sender knows it again. */
-function unclosedRow(text: Buffer, start: number, { separator, cell }: { separator: number; cell: number }) {
-  const end = lineEnd(text, start)
+function unclosedRow(reading: Reading, start: number, cell: number) {
+  const { text, separator } = reading
+  const end = lineEndFrom(reading, start)
   const line = text.toString('utf8', start, Math.min(end, start + LONGEST_ROW))
   const cells = line.split(String.fromCharCode(separator))
   return { cells, end, fault: `the quote that opens cell ${cell} of the row is never closed` }
@@ -90,9 +126,13 @@ function plainEnd(text: Buffer, start: number, separator: number): number {
   return at
 }
 
-function lineEnd(text: Buffer, start: number): number {
+/** The first line end from `start` on; of one line it is asked for each of its cells. */
+function lineEndFrom({ text, line }: Reading, start: number): number {
+  if (start >= line.from && start <= line.end) return line.end
   let at = start
   while (at < text.length && !isLineEnd(text[at])) at += 1
+  line.from = start
+  line.end = at
   return at
 }
 

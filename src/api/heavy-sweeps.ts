@@ -1,3 +1,4 @@
+import { LINE_END } from '../core/measurement/sweep-text.ts'
 import type { DriverMeasurementRequest } from '../schema/driver-measurement.ts'
 import type { ImpedanceSweep } from '../schema/impedance-sweep.ts'
 
@@ -13,4 +14,4 @@ export function areHeavySweeps({ drivers }: DriverMeasurementRequest): boolean {
 }
 
 const readingsOf = ({ frequencyHz = [], readings, csv = '' }: ImpedanceSweep): number =>
-  frequencyHz.length + (readings?.steps.length ?? 0) + csv.split('\n').length - 1
+  frequencyHz.length + (readings?.steps.length ?? 0) + csv.split(LINE_END).length - 1

@@ -82,7 +82,8 @@ function asRefused(error: FastifyError | Refused, url: string): Refused {
 }
 
 /** Asked of the address itself: of an address that cannot be decoded the server has no query. */
-const wantsLine = (url: string): boolean => new URLSearchParams(url.split('?')[1]).get('errors') === 'text'
+const wantsLine = (url: string): boolean =>
+  new URLSearchParams(/\?.*/s.exec(url)?.[0] ?? '').get('errors') === 'text'
 
 /** What Node could not even parse as a request is answered on the bare connection. */
 export function answerBrokenConnection(error: NodeJS.ErrnoException, socket: Socket): void {

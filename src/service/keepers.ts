@@ -1,3 +1,6 @@
+import type { FastifyRequest } from 'fastify'
+
+const KEPT = new Set(['/health/live', '/health/ready', '/metrics'])
+
 /** Addresses for whoever keeps the service running: never refused, limited or logged. */
-export const isForKeepers = (url: string): boolean =>
-  url.startsWith('/health/') || url.split('?', 1)[0] === '/metrics'
+export const isForKeepers = ({ routeOptions }: FastifyRequest): boolean => KEPT.has(routeOptions.url ?? '')

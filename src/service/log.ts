@@ -9,7 +9,7 @@ export function logAt(level: string, stream?: DestinationStream): Logger {
 /** One line a request: what was asked and how it went, never a body, a header, or more of the address than its route. */
 export function logRequests(app: FastifyInstance): void {
   app.addHook('onResponse', (request, reply, next) => {
-    if (isForKeepers(request.url)) return next()
+    if (isForKeepers(request)) return next()
     const { method, routeOptions } = request
     const ms = Math.round(reply.elapsedTime * 10) / 10
     request.log.info({ method, route: routeOptions.url ?? 'none', status: reply.statusCode, ms }, 'answered')

@@ -18,7 +18,7 @@ export function refuseWhenLate(app: FastifyInstance, mostLateMs: number): void {
     taken = 0
   }
   app.addHook('preHandler', (request, _reply, next) => {
-    if (isForKeepers(request.url)) return next()
+    if (isForKeepers(request)) return next()
     if (taken === 0) {
       began = performance.now()
       setImmediate(end)

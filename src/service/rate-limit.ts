@@ -11,7 +11,7 @@ export async function limitRates(app: FastifyInstance, requestsAMinute: number):
   await app.register(rateLimit, {
     max: requestsAMinute,
     timeWindow: A_MINUTE_MS,
-    allowList: (request) => isForKeepers(request.url),
+    allowList: isForKeepers,
     errorResponseBuilder: (_request, { max, after }) =>
       new Refused('too-many', `A client may ask ${max} times a minute. Ask again in ${after}.`),
   })

@@ -1,6 +1,8 @@
 import type { FastifyInstance } from 'fastify'
 import type { Frame } from '../api/answer-frame.ts'
 import { onBehalfOf } from '../api/heavy-work.ts'
+import { sizeFault } from '../api/size-limits.ts'
+import type { Fault } from '../core/outcome.ts'
 import type { Problem } from '../schema/problem.ts'
 import type { Called, Caller } from './protocol.ts'
 import type { Tool } from './tool-list.ts'
@@ -15,6 +17,8 @@ export async function callTool(
   given: unknown,
   { address, requestId, signal }: Caller,
 ): Promise<Called> {
+  const tooMuch = sizeFault(given)
+  if (tooMuch !== undefined) return { faults: lineOf(tooMuch) }
   const response = await onBehalfOf(signal, () =>
     app.inject({
       method: 'POST',
@@ -42,7 +46,6 @@ function said({ answer, findings, cautions }: Frame): string {
 }
 
 const faultsSaid = ({ title, detail, errors }: Problem): string =>
-  [
-    `${title}. ${detail}`,
-    ...errors.map(({ at, message }) => `${at === '' ? 'the arguments' : at}: ${message}`),
-  ].join('\n')
+  [`${title}. ${detail}`, ...errors.map(lineOf)].join('\n')
+
+const lineOf = ({ at, message }: Fault): string => `${at === '' ? 'the arguments' : at}: ${message}`

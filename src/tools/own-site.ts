@@ -29,4 +29,8 @@ function isSafe(hostname: string, allowedHosts: readonly string[]): boolean {
   return bare === 'localhost' || isIP(bare) !== 0 || allowedHosts.includes(bare)
 }
 
-const hostOf = (url: string): URL | undefined => (URL.canParse(url) ? new URL(url) : undefined)
+/** Nothing but a host: a name or password before it would let it look like another. */
+function hostOf(url: string): URL | undefined {
+  const read = URL.canParse(url) ? new URL(url) : undefined
+  return read?.username === '' && read.password === '' && read.pathname.length <= 1 ? read : undefined
+}

@@ -7,19 +7,23 @@ import { type Cell, plainNumber, type Table } from './table.ts'
  * With a decimal comma the columns are parted by semicolons, as sheets in such languages expect.
  */
 export const csv = ({ columns, rows }: Table, decimal: DecimalMark = 'point'): string =>
-  written([columns, ...rows], decimal)
+  written([columns, ...rows], decimal, decimal === 'comma' ? ';' : ',')
 
-/** One line of such a table. */
-export const csvRow = (cells: readonly Cell[], decimal: DecimalMark = 'point'): string =>
-  written([cells], decimal)
+/** One line of such a table, its cells parted by `separator`. */
+export const csvRow = (cells: readonly Cell[], decimal: DecimalMark, separator: string): string =>
+  written([cells], decimal, separator)
 
-const written = (rows: readonly (readonly Cell[])[], decimal: DecimalMark): string =>
+const written = (rows: readonly (readonly Cell[])[], decimal: DecimalMark, delimiter: string): string =>
   stringify(
     rows.map((row) => row.map((value) => textOf(value, decimal))),
-    { delimiter: decimal === 'comma' ? ';' : ',', record_delimiter: 'windows' },
+    { delimiter, record_delimiter: 'windows' },
   )
 
-const NUMBER = /^[+-]?\d+(?:[.,]\d+)?$/
+const NUMBER = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?$/
+const GUARDED = /^'(?=[=+\-@\t\r])/
+
+/** The text without the apostrophe that it got when it was handed out. */
+export const withoutGuard = (text: string): string => text.replace(GUARDED, '')
 
 /** A text that a sheet would run as a formula gets an apostrophe before it, which the sheet shows as text. */
 function textOf(value: Cell, decimal: DecimalMark): string {

@@ -103,8 +103,33 @@ describe('rows of a sheet', () => {
 
   it('take tabs, a byte order mark, empty lines and names of nested fields', async () => {
     const text = '\uFEFFnetVolumeL\tslot.widthMm\tslot.heightMm\ttuningHz\n\n10\t60\t15\t60\n\n'
-    const rows = await rowsOf(text)
+    const response = await post(text)
+    const rows = parse(response.body, { columns: true, delimiter: '\t' }) as Record<string, string>[]
     expect(rows.map(({ errors, verdict }) => [errors, verdict !== ''])).toEqual([['', true]])
+  })
+
+  it.each([
+    [',', ''],
+    [';', ''],
+    ['\t', ''],
+    ['\t', '?decimal=comma'],
+  ])('come back as they were parted, by %j%s, and can be sent again', async (mark, query) => {
+    const header = 'netVolumeL,innerDiameterMm,tuningHz,air.temperatureC,#note'.replaceAll(',', mark)
+    const sent = [header, ['2.2', '26', '95', '-5 degC', '-1.5e-3'].join(mark)]
+    const first = (await post(sent.join('\n'), query)).body.trim().split('\r\n')
+    expect(first.map((line) => line.split(mark).slice(0, 5).join(mark))).toEqual([
+      header,
+      ['2.2', '26', '95', "'-5 degC", '-1.5e-3'].join(mark),
+    ])
+    const again = first.map((line) => line.split(mark).slice(0, 5).join(mark)).join('\r\n')
+    expect((await post(again, query)).body.trim().split('\r\n')).toEqual(first)
+    expect(first[1]?.split(mark)[5]).not.toBe('')
+  })
+
+  it('take no wish that only a request of JSON can have', async () => {
+    const response = await post(`${HEADER}\na,4,30,80`, '?working=true&table=port')
+    expect(response.statusCode).toBe(422)
+    expect(response.json().errors.map(({ at }: { at: string }) => at)).toEqual(['/working', '/table'])
   })
 
   it('name an unknown column with the nearest known one, in every row', async () => {

@@ -90,6 +90,9 @@ describe('a cell and a form', async () => {
     expect(response.statusCode).toBe(200)
     expect(response.body).toMatch(/^error: .*\/netVolumeL "3 kg" is a mass[^\n]*$/)
     expect((await app.inject('/v1/port?netVolumeL=3+kg')).statusCode).toBe(422)
+    // A question mark may stand within a query (RFC 3986, section 3.4).
+    const odd = await app.inject('/v1/port?netVolumeL=what?&errors=text&pick=port.lengthMm')
+    expect([odd.statusCode, odd.body.slice(0, 6)]).toEqual([200, 'error:'])
   })
 
   it('may write decimal commas when it says so, with a unit or without, in quantities and plain numbers', async () => {

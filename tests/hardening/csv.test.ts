@@ -94,6 +94,10 @@ describe.runIf(process.platform === 'linux')('memory', () => {
     ['one header of commas', `${','.repeat(8_000_000)}\n1\n`],
     ['pairs of quotes', `a,b\n"x${'""\n'.repeat(2_700_000)}`],
     ['quotes that open', `a,b\n${'"""\n'.repeat(2_000_000)}`],
+    ['quotes that are text, on one line', '"a"b,'.repeat(1_600_000)],
+    ['rows of quotes that are text', `n\n${`${'"a"b,'.repeat(12_000)}\n`.repeat(130)}`],
+    ['empty lines', `n\n${'\n'.repeat(8_000_000)}`],
+    ['long rows of commas', `n\n${`${','.repeat(65_000)}\n`.repeat(120)}`],
   ])('a sheet of nothing but %s takes little memory and keeps nobody waiting', async (_, text) => {
     await (await post(`${HEADER}4,30,80,a\n`)).text()
     await forgetPeak()

@@ -86,9 +86,9 @@ describe('work that would keep everybody waiting is done aside, and nothing else
     expect(await asideFor('/v1/as-built', (example) => example)).toEqual(['asBuilt'])
   })
 
-  it('readings as text count too', async () => {
+  it.each(['\n', '\r\n', '\r'])('readings as text count too, in lines that end in %j', async (lineEnd) => {
     const { frequencyHz, impedanceOhm } = sweep(500)
-    const csv = frequencyHz.map((hz, i) => `${hz.toFixed(2)};${impedanceOhm[i]?.toFixed(3)}`).join('\n')
+    const csv = frequencyHz.map((hz, i) => `${hz.toFixed(2)};${impedanceOhm[i]?.toFixed(3)}`).join(lineEnd)
     const asked = asideFor('/v1/driver-measurement', () => ({
       drivers: [{ id: 'one', sdCm2: 28, freeAir: { csv } }],
     }))

@@ -48,6 +48,10 @@ describe('what is unusual but right is answered', () => {
       'a wish for HTTP/2 that need not be granted (RFC 9110, section 7.8)',
       `GET ${QUERY} HTTP/1.1\r\nhost: x\r\nconnection: close, upgrade, http2-settings\r\nupgrade: h2c\r\nhttp2-settings: AAMAAABkAAQAAP__\r\n\r\n`,
     ],
+    [
+      'an expectation that nobody knows (RFC 9110, section 10.1.1)',
+      `GET ${QUERY} HTTP/1.1\r\nhost: x\r\nconnection: close\r\nexpect: rain\r\n\r\n`,
+    ],
   ])('%s', async (_name, bytes) => {
     const text = await send([bytes])
     expect(statuses(text)).toEqual([200])
@@ -64,6 +68,12 @@ describe('what is unusual but right is answered', () => {
     const letters = [...`${HEAD}content-length: ${BODY.length}\r\n\r\n${BODY}`]
     expect(statuses(await send(letters, 1))).toEqual([200])
   })
+})
+
+it('a request of HTTP/1.1 that names no host is refused in words (RFC 9112, section 3.2)', async () => {
+  const text = await send([`GET ${QUERY} HTTP/1.1\r\nconnection: close\r\n\r\n`])
+  expect(statuses(text)).toEqual([400])
+  expect(text).toContain('The Host header is missing.')
 })
 
 describe('a request that names two hosts', () => {

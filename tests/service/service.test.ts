@@ -57,8 +57,9 @@ describe('too many requests', () => {
     expect(refused.json()).toMatchObject({ type: '/problems/too-many', status: 429 })
     expect(Number(refused.headers['retry-after'])).toBeGreaterThan(0)
     expect((await from('10.1.1.2')).statusCode).toBe(200)
-    for (const url of ['/health/live', '/metrics', '/metrics?x=1'])
+    for (const url of ['/health/live', '/%68ealth/live', '/metrics', '/metrics?x=1'])
       expect((await from('10.1.1.1', url)).statusCode).toBe(200)
+    expect((await from('10.1.1.1', '/health/nothing')).statusCode).toBe(429)
     await app.close()
   })
 

@@ -71,7 +71,7 @@ describe('CSV after RFC 4180 (Shafranovich, 2005)', () => {
     expect(csv({ columns: ['a', 'b'], rows: [[1.5, true]] }, 'comma')).toBe('a;b\r\n1,5;true\r\n')
   })
   it('does not let a text run as a formula, and leaves numbers alone', () => {
-    const text = csv({ columns: ['a'], rows: [['=1+1'], ['@x'], [-2.5], ['-2.5 mm']] })
-    expect(text).toBe("a\r\n'=1+1\r\n'@x\r\n-2.5\r\n'-2.5 mm\r\n")
+    const text = csv({ columns: ['a'], rows: [['=1+1'], ['@x'], [-2.5], ['-2.5 mm'], ['-1.5e-3'], ['-.5']] })
+    expect(text).toBe("a\r\n'=1+1\r\n'@x\r\n-2.5\r\n'-2.5 mm\r\n-1.5e-3\r\n-.5\r\n")
   })
 })

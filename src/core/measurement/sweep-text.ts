@@ -1,6 +1,7 @@
 import type { Refusal } from '../outcome.ts'
 import type { SweepColumns } from './sweep.ts'
 
+export const LINE_END = /\r\n|\r|\n/
 const NUMBER = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?$/i
 const NAMES = {
   frequency: /freq|hz|^f$/i,
@@ -27,7 +28,7 @@ const AT = { frequency: '/csv', impedance: '/csv', phase: '/csv' }
  * Commas are decimal marks where another separator is in the text, else separators.
  */
 export function sweepFromCsv(text: string): SweepColumns | Refusal {
-  const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim())
+  const lines = text.split(LINE_END).map((line) => line.trim())
   const split = splitterOf(lines)
   const rows = lines.map((line, i) => ({ line: i + 1, cells: split(line) }))
   const numeric = rows.filter(({ cells }) => isReading(cells))
