@@ -11,6 +11,8 @@ interface Reading {
   /** From where a line end was looked for last, and where it is. */
   line: { from: number; end: number }
   pausedAt: number
+  /** How many bytes may still be read a second time. */
+  left: number
 }
 
 const QUOTE = 0x22
@@ -19,6 +21,8 @@ const CARRIAGE_RETURN = 0x0d
 const BYTE_ORDER_MARK = Buffer.from('\uFEFF')
 const LONGEST_ROW = 64 * 1024
 const BYTES_FOR_SEPARATOR = 4096
+/** What is read again behind quotes that are never closed, as a multiple of the text. */
+const MOST_READ_AGAIN = 3
 /** Some milliseconds of reading, whatever the bytes are. */
 const BYTES_BETWEEN_PAUSES = 64 * 1024
 
@@ -36,6 +40,7 @@ export function* csvRows(text: Buffer): Generator<SheetRow | 'pause'> {
     separator: separatorOf(text).charCodeAt(0),
     line: { from: 0, end: -1 },
     pausedAt: 0,
+    left: MOST_READ_AGAIN * text.length,
   }
   let start = text.subarray(0, BYTE_ORDER_MARK.length).equals(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK.length : 0
   while (start < text.length) {
@@ -51,6 +56,7 @@ export function* csvRows(text: Buffer): Generator<SheetRow | 'pause'> {
 }
 
 function isTimeForOthers(reading: Reading, at: number): boolean {
+  reading.pausedAt = Math.min(reading.pausedAt, at)
   if (at - reading.pausedAt < BYTES_BETWEEN_PAUSES) return false
   reading.pausedAt = at
   return true
@@ -76,7 +82,7 @@ function* rowAt(reading: Reading, start: number): Generator<'pause', SheetRow & 
   for (let at = start; ; ) {
     if (isTimeForOthers(reading, at)) yield 'pause'
     const cell = cellAt(reading, at)
-    if (cell === undefined) return unclosedRow(reading, start, cells.length + 1)
+    if (cell === undefined) return unclosedRow(reading, start, { at, cell: cells.length + 1 })
     const { end } = cell
     const isShort = end - start <= LONGEST_ROW
     if (isShort) cells.push(cell.read())
@@ -108,13 +114,20 @@ function closingQuote(reading: Reading, opening: number): number | 'none' | 'mis
   return at >= 0 && at < lineEndFrom(reading, opening) ? 'none' : 'missing'
 }
 
-/** The cells of the line as they stand, so that its sender knows it again. */
-function unclosedRow(reading: Reading, start: number, cell: number) {
+/**
+ * The cells of the line as they stand, so that its sender knows it again; what is behind the line is read once more, now
+ * as rows of its own. A sheet in which that goes on and on ends with the row.
+ */
+function unclosedRow(reading: Reading, start: number, { at, cell }: { at: number; cell: number }) {
   const { text, separator } = reading
   const end = lineEndFrom(reading, start)
   const line = text.toString('utf8', start, Math.min(end, start + LONGEST_ROW))
   const cells = line.split(String.fromCharCode(separator))
-  return { cells, end, fault: `the quote that opens cell ${cell} of the row is never closed` }
+  const fault = `the quote that opens cell ${cell} of the row is never closed`
+  reading.left -= Math.max(0, at - end)
+  return reading.left < 0
+    ? { cells, end: text.length, fault: `${fault}, like many before it; the rest of the sheet is not read` }
+    : { cells, end, fault }
 }
 
 const unquoted = (text: Buffer, opening: number, closing: number): string =>

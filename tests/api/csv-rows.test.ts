@@ -37,6 +37,14 @@ describe('rows of a CSV text', () => {
     )
   })
 
+  it('end where quotes open on and on without an end, and that is said in the last', () => {
+    const rows = read(`a,b\n1,2\n${'",",\n""a'.repeat(1000)}`)
+    expect(rows.length).toBeLessThan(10)
+    expect(rows[1]).toEqual({ cells: ['1', '2'] })
+    expect(rows.at(-1)?.fault).toContain('the rest of the sheet is not read')
+    expect(read(`a,b\n${'"x,1\n'.repeat(1000)}`).filter(({ fault }) => fault?.includes('rest'))).toEqual([])
+  })
+
   it('are read from any bytes, to the end and without a line twice', () => {
     const texts = fc.string({ unit: fc.constantFrom('"', '"', ',', '\n', '\r', 'a'), maxLength: 60 })
     fc.assert(
