@@ -16,10 +16,12 @@ const server = createServer(async (request, reply) => {
     return
   }
   if (request.url === '/like-it') {
-    reply.writeHead(200, { 'content-type': 'application/json' }).end('{"answer":"Welcome to this network."}')
+    reply
+      .writeHead(200, { 'content-type': 'application/json', 'x-request-id': 'one' })
+      .end('{"answer":"Welcome to this network."}')
     return
   }
-  reply.writeHead(200, { 'content-type': 'application/json' })
+  reply.writeHead(200, { 'content-type': 'application/json', 'x-request-id': 'one' })
   const parts = ANSWER.match(/.{1,4}/g) ?? []
   for (const part of request.url === '/half' ? parts.slice(0, 3) : parts) {
     reply.write(part)

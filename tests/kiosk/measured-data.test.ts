@@ -28,6 +28,22 @@ describe('data that were found', () => {
     )
   })
 
+  it('stay a guess where something speaks against them, or another guess may be left', () => {
+    const measured = { fsHz: 131, qms: 5, qes: 0.7 }
+    expect(withFound(of(typed), 0, { parameters: measured, guessed: false, doubted: true })).toEqual(
+      of({ ...typed, ...measured }, { guessed: true }),
+    )
+    // A file brings a guess of which this page does not know the figures.
+    const opened = of({ ...guess, ...typed }, { guessed: true })
+    expect(withFound(opened, 0, { parameters: measured, guessed: false })).toEqual(
+      of({ ...guess, ...typed, ...measured }, { guessed: true }),
+    )
+    const whole = of({ ...measured, ratedImpedanceOhm: 4 }, { guessed: true })
+    expect(withFound(whole, 0, { parameters: measured, guessed: false })).toEqual(
+      of({ ...measured, ratedImpedanceOhm: 4 }),
+    )
+  })
+
   it('when measured are better than a data sheet, and leave the rest of it', () => {
     const sheet = of({ fsHz: 110, qts: 0.5, ...typed })
     expect(withFound(sheet, 0, { parameters: { fsHz: 131, qms: 5, qes: 0.7 }, guessed: false })).toEqual(

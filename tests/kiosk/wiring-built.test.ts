@@ -19,7 +19,7 @@ beforeAll(() => {
       headers: { 'content-type': 'application/json' },
       payload: body,
     })
-    return new Response(text, { status: statusCode })
+    return new Response(text, { status: statusCode, headers: { 'x-request-id': 'one' } })
   })
 })
 afterAll(async () => {

@@ -20,8 +20,12 @@ describe('what is typed', () => {
     ['24,000.5', '', 24000.5],
     ['1.200,5', '', 1200.5],
     ['1,200,000.25 mm', '', '1200000.25 mm'],
-    // One mark alone is a decimal mark: which thousands were meant cannot be known.
-    ['1,200', '', 1.2],
+    // Three digits behind one comma: which was meant cannot be known, and the service asks.
+    ['1,200', '', '1,200'],
+    ['10,000', 'mAh', '10,000 mAh'],
+    ['0,125', '', 0.125],
+    ['1,25', '', 1.25],
+    ['1.200', '', 1.2],
     // A number beyond those of a computer would be lost as null in JSON.
     ['9'.repeat(400), '', '9'.repeat(400)],
   ])('%j with the unit %j goes on as %j', (text, unit, value) => {

@@ -130,7 +130,7 @@ export const boxRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.kind === 'passive-radiator' && facts.radiatorXmaxMm === null,
     message: (facts) =>
       `How far the passive radiator may move is not given; at full drive it would move ${mm(facts.radiatorMm)}.`,
-    remedies: () => ['Give xmaxMm of the radiator.'],
+    remedies: () => ['Give the clean travel of the radiator, one way (xmax).'],
   },
   {
     code: 'drive-above-rating',

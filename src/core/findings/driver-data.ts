@@ -50,7 +50,7 @@ export const driverDataRules: readonly Rule<BoxFacts>[] = [
     when: (facts) => facts.xmaxMm === null,
     message: () => 'How far the cone may move is not given, so nothing here says whether it stays clean.',
     remedies: () => [
-      'Give xmaxMm: half of what the coil is longer than the gap, or a careful push of the cone by hand, halved.',
+      'Give its clean travel one way (xmax): half of what the coil is longer than the gap, or a careful push of the cone by hand, halved.',
     ],
   },
 ]

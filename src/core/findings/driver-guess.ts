@@ -34,7 +34,7 @@ export const guessedDriverRules: readonly Rule<GuessedFacts>[] = [
     message: (facts) =>
       `The data of "${facts.id}" are a guess${spreadText(facts)}. Bass, tuning and limits are no more than a plan.`,
     remedies: () => [
-      'Measure it before the first cut: a generator, a resistor in series and a meter, once free and once with a mass on the cone. driver-measurement without a sweep says how; then put its parameters in and leave guessed out.',
+      'Measure it before the first cut: a generator, a resistor in series and a meter, once free and once with a mass on the cone. The measurement of drivers says how, before any reading is taken; what it then finds takes the place of the guess.',
       'If the box must be built first, build it closed and the front so that it can be taken off again.',
     ],
   },

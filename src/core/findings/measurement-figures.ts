@@ -9,6 +9,8 @@ import type { Rule } from './rule.ts'
 const LIGHT_MASS = 0.25
 const HEAVY_MASS = 3
 const LARGE_BOX = 0.35
+/** From the tiniest coil on a dome to the heaviest woofer for a small box, g on a square centimetre of cone. */
+const BELIEVABLE_G_PER_CM2 = { least: 0.015, most: 1.5 }
 
 /** How sure a figure should be before a box is cut for it, percent. */
 const SURE_ENOUGH = { fsHz: 5, qts: 12, vasL: 20 } satisfies Partial<Record<MeasuredFigure, number>>
@@ -23,6 +25,13 @@ const unsure = (facts: Measured): FigureRow[] =>
 const advice = ({ result }: Measured): string[] => {
   const list = result.next.map((next) => next.do)
   return list.length > 0 ? list : ['Measure once more at a lower level, and in a quiet room.']
+}
+
+const massOverArea = (facts: Measured): number => measuredValue(facts, 'mmsG') / measuredValue(facts, 'sdCm2')
+
+const isMassBelievable = (facts: Measured): boolean => {
+  const share = massOverArea(facts)
+  return share >= BELIEVABLE_G_PER_CM2.least && share <= BELIEVABLE_G_PER_CM2.most
 }
 
 /** What the figures of a measured driver rest on: mass, test box and cone, and how sure they are. */
@@ -53,6 +62,24 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
         )
         .join('; ')}.`,
     remedies: advice,
+  },
+  {
+    code: 'measurement-mass-unbelievable',
+    severity: 'warning',
+    at: ({ at, driver }) => (driver.withMass === undefined ? at : `${at}/withMass/massG`),
+    unit: 'g',
+    when: (facts) => !facts.guessed && measuredValue(facts, 'sdCm2') > 0 && !isMassBelievable(facts),
+    value: (facts) => measuredValue(facts, 'mmsG'),
+    limit: (facts) => {
+      const { least, most } = BELIEVABLE_G_PER_CM2
+      return measuredValue(facts, 'sdCm2') * (massOverArea(facts) < least ? least : most)
+    },
+    message: (facts) =>
+      `A moving mass of ${say(measuredValue(facts, 'mmsG'), 'g', 2)} for a cone of ${say(measuredValue(facts, 'sdCm2'), 'cm2', 2)} is no driver's: the weight, the volume of the test box or the diameter of the cone is not what was typed, and Vas, Mms and Bl are wrong with it.`,
+    remedies: () => [
+      'Look at the weight and its unit again: putty for a small cone is a few grams, not hundredths of one.',
+      'Measure the cone again, from the middle of the surround to its middle opposite.',
+    ],
   },
   {
     code: 'measurement-mass-too-light',

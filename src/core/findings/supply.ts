@@ -119,7 +119,7 @@ export const supplyRules: readonly Rule<PowerFacts>[] = [
     message: ({ source, amplifier }) =>
       `The supply has ${voltageText(source)}; the board is meant for ${volt(amplifier.supplyVoltageV ?? source.voltageV)}.`,
     remedies: (facts) => [
-      'Read the lowest and highest supply voltage printed on the board and give minimumSupplyV and maximumSupplyV.',
+      'Read the lowest and highest supply voltage printed on the board and give both.',
       facts.source.kind === 'cells'
         ? 'Use a supply of the voltage of the board.'
         : otherVoltage(facts, facts.source.voltageV),

@@ -38,7 +38,7 @@ export function sweepFromCsv(text: string): SweepColumns | Refusal {
         {
           at: '/csv',
           message:
-            'holds no line of numbers; each line needs a frequency in Hz and an impedance in ohm, without marks between thousands',
+            'holds no line of numbers; each line needs a frequency in Hz and an impedance in ohm, as in "120 8.4", without the units and without marks between thousands',
         },
       ],
     }

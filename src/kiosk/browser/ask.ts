@@ -31,7 +31,7 @@ export async function ask<Body>(
   if (said === 'silent') return { away: 'The service does not answer.', retryAfterS: A_MOMENT_S }
   const { reply } = said
   const read = jsonIn(await said.bytes.text())
-  if (reply.ok && isAnswer<Body>(read)) return { answer: read }
+  if (isOurs(reply) && isAnswer<Body>(read)) return { answer: read }
   if (isProblem(read) && reply.status < 500 && reply.status !== 429) return { faults: faultsOf(read) }
   const after = Number(reply.headers.get('retry-after'))
   return {
@@ -55,8 +55,12 @@ export async function askFor(
 ): Promise<Blob | 'none' | 'away'> {
   const said = await send(path, body, signal, patienceMs)
   if (said === 'silent' || said.reply.status >= 500 || said.reply.status === 429) return 'away'
-  return said.reply.ok ? said.bytes : 'none'
+  if (said.reply.ok) return isOurs(said.reply) ? said.bytes : 'away'
+  return 'none'
 }
+
+/** Every answer of the service has a name; a page that something between has put in its place has none. */
+const isOurs = ({ ok, headers }: Response): boolean => ok && headers.has('x-request-id')
 
 /** What came back, read to its end; `silent` where it broke off, or gave no sign for too long. */
 async function send(
@@ -114,7 +118,7 @@ function jsonIn(text: string): unknown {
   }
 }
 
-/** The contract holds the shape of a 200; here it is told from a page that something between has put in its place. */
+/** The contract holds the shape of a 200. */
 const isAnswer = <Body>(read: unknown): read is Body =>
   typeof read === 'object' &&
   read !== null &&
@@ -124,7 +128,18 @@ const isAnswer = <Body>(read: unknown): read is Body =>
   Array.isArray(read.findings)
 
 const isProblem = (read: unknown): read is Problem =>
-  typeof read === 'object' && read !== null && 'errors' in read && Array.isArray(read.errors)
+  typeof read === 'object' &&
+  read !== null &&
+  'errors' in read &&
+  Array.isArray(read.errors) &&
+  read.errors.every((error: unknown) => isFault(error))
+
+const isFault = (error: unknown): boolean =>
+  typeof error === 'object' &&
+  error !== null &&
+  'at' in error &&
+  'message' in error &&
+  [error.at, error.message].every((text) => typeof text === 'string')
 
 export const isAbort = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError'

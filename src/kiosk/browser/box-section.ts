@@ -4,6 +4,7 @@ import { type SizeWay, sizedBy, sizeWayOf, type TubeWay, tubeBy, tubeWayOf } fro
 import { type Json, valueAt } from './draft.ts'
 import { type FormContext, moreOf, rows } from './form-parts.ts'
 import { make } from './make.ts'
+import { tell } from './notice.ts'
 
 export function boxSection(context: FormContext): HTMLElement {
   const { draft } = context
@@ -35,13 +36,18 @@ function sizePart(context: FormContext): HTMLElement {
     {},
     make('legend', {}, 'Size'),
     ways.map((name) =>
-      oneWay('size', name, fields.SIZES[name].label, name === way, () =>
-        change((now) => sizedBy(now, name, context.past)),
-      ),
+      oneWay('size', name, fields.SIZES[name].label, name === way, () => {
+        const sized = sizedBy(context.draft, name, context.past)
+        change((now) => sized ?? now)
+        if (sized === undefined) tell(NOT_TURNED)
+      }),
     ),
     rows(context, fields.SIZES[way].fields),
   )
 }
+
+const NOT_TURNED =
+  'These measures cannot be turned into others: give all of them and the thickness of the board, as numbers with mm, cm, in or L, or empty them first.'
 
 function tubePart(context: FormContext): HTMLElement {
   const { draft, change, past } = context

@@ -1,5 +1,6 @@
 import { digits } from './digits.ts'
 import { type Draft, type Json, valueAt, withValue } from './draft.ts'
+import { litresOf, mmOf } from './length-written.ts'
 
 export type SizeWay = 'outer' | 'inner' | 'netVolumeL'
 export type TubeWay = 'tuningHz' | 'lengthMm'
@@ -36,19 +37,25 @@ const sizeIn = (draft: Draft): readonly (Json | undefined)[] =>
 const withSize = (draft: Draft, size: Readonly<Record<string, Json | undefined>>): Draft =>
   SIZE.reduce((now, name) => withValue(now, `/box/${name}`, size[name]), draft)
 
+/** The box without any size. */
+export const unsized = (draft: Draft): Draft => withSize(draft, {})
+
 /**
  * The size given in another way: as it was the last time if no measure was typed since, else worked out from the
- * measures that are there, through the thickness of the board.
+ * measures that are there, through the thickness of the board. Undefined where these are not all there, or written so
+ * that this page cannot read them: a wrong box would be worse than none.
  */
-export function sizedBy(draft: Draft, way: SizeWay, past: readonly Draft[]): Draft {
+export function sizedBy(draft: Draft, way: SizeWay, past: readonly Draft[]): Draft | undefined {
   if (sizeWayOf(draft, past) === way) return draft
   const steps = [...past, draft]
   const before = steps.findLastIndex((step) => sizeWayIn(step) === way)
   const then = steps[before]
-  const computed = converted(draft, way)
-  if (then !== undefined && (computed === undefined || !isTyped(steps.slice(before))))
+  if (then !== undefined && !isTyped(steps.slice(before)))
     return withSize(draft, Object.fromEntries(SIZE.map((name, i) => [name, sizeIn(then)[i]])))
-  return withSize(draft, computed ?? sizeFrom(litres(START_L, USUAL), way, thicknessOf(draft)))
+  if (sizeWayIn(draft) === undefined)
+    return withSize(draft, sizeFrom(litres(START_L, USUAL), way, thicknessOf(draft) || 0))
+  const computed = converted(draft, way)
+  return computed && withSize(draft, computed)
 }
 
 /** Whether a size was changed within one way of giving it. */
@@ -77,8 +84,10 @@ const mapSides = ({ widthMm, heightMm, depthMm }: Sides, change: (mm: number) =>
 /** The size that is there in another way; undefined where it is not known in full. */
 function converted(draft: Draft, way: SizeWay) {
   const inner = innerOf(draft)
+  const thicknessMm = thicknessOf(draft)
   const isBox = inner !== undefined && Object.values(inner).every((mm) => mm > 0)
-  return isBox ? sizeFrom(inner, way, thicknessOf(draft)) : undefined
+  const isKnown = isBox && (way !== 'outer' || thicknessMm > 0)
+  return isKnown ? sizeFrom(inner, way, thicknessMm) : undefined
 }
 
 function innerOf(draft: Draft): Sides | undefined {
@@ -86,7 +95,7 @@ function innerOf(draft: Draft): Sides | undefined {
   if (now === 'netVolumeL') {
     const share = (name: 'width' | 'height' | 'depth') =>
       Number(valueAt(draft, `/box/proportions/${name}`) ?? USUAL[name])
-    const volumeL = Number(valueAt(draft, '/box/netVolumeL'))
+    const volumeL = litresOf(valueAt(draft, '/box/netVolumeL'))
     return litres(volumeL, { width: share('width'), height: share('height'), depth: share('depth') })
   }
   if (now === undefined) return undefined
@@ -113,15 +122,7 @@ function sizeFrom(inner: Sides, way: SizeWay, thicknessMm: number): Readonly<Rec
   }
 }
 
-const thicknessOf = (draft: Draft): number => mmOf(valueAt(draft, '/box/panelThicknessMm')) || 0
-
-const MM_IN: Readonly<Record<string, number>> = { '': 1, mm: 1, cm: 10, in: 25.4 }
-
-/** Millimetres of a measure as it is written with the units on offer; NaN for any other. */
-function mmOf(value: Json | undefined): number {
-  const [, figure, unit = ''] = /^([\d.]+)\s*(\w*)$/.exec(String(value)) ?? []
-  return Number(figure) * (MM_IN[unit] ?? Number.NaN)
-}
+const thicknessOf = (draft: Draft): number => mmOf(valueAt(draft, '/box/panelThicknessMm'))
 
 /** Tuning or length of the tube, as it was the last time. */
 export function tubeBy(draft: Draft, way: TubeWay, past: readonly Draft[]): Draft {

@@ -29,7 +29,11 @@ export function driversSection(context: FormContext): HTMLElement {
       { 'data-list': '/drivers', 'data-label': 'Loudspeaker drivers' },
       make(
         'button',
-        { type: 'button', id: 'add-driver', onclick: () => change(withAnotherDriver) },
+        {
+          type: 'button',
+          id: 'add-driver',
+          onclick: () => change((now) => withAnotherDriver(now, context.past)),
+        },
         'Add another kind of driver',
       ),
     ),
@@ -91,11 +95,15 @@ function driverPart(context: FormContext, index: number, several: boolean): HTML
   )
 }
 
-/** The wiring stays: what is wired is wired, and the new driver is asked a place in it. */
-function withAnotherDriver(draft: Draft): Draft {
-  const taken = driversOf(draft).map((_, index) => nameOf(draft, index))
+/**
+ * The wiring stays: what is wired is wired, and the new driver is asked a place in it. It gets a name that no other had
+ * before it, for readings are kept by name.
+ */
+function withAnotherDriver(draft: Draft, past: readonly Draft[]): Draft {
+  const count = driversOf(draft).length
+  const taken = [...past, draft].flatMap((one) => driversOf(one).map((_, index) => nameOf(one, index)))
   const names = ['main', 'second', 'third', 'fourth']
-  const id = [...names.slice(taken.length), ...names].find((name) => !taken.includes(name))
-  const driver = { id: id ?? `driver ${taken.length + 1}`, parameters: {} }
-  return withValue(draft, '/drivers/-', driver)
+  const more = taken.map((_, i) => `driver ${count + 1 + i}`)
+  const id = [...names.slice(count), ...names, ...more].find((name) => !taken.includes(name))
+  return withValue(draft, '/drivers/-', { id: id ?? `driver ${taken.length + count + 1}`, parameters: {} })
 }

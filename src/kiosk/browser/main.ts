@@ -215,6 +215,7 @@ function toStart(): void {
 
 /** Nothing of one design may stand beside another. */
 function forgetAnother(): void {
+  for (const dialog of document.querySelectorAll('dialog')) dialog.close()
   longer.forget()
   forgetRemoved()
   forgetWirings()
@@ -228,7 +229,6 @@ function clear(): void {
   // What nobody has changed does not push out what somebody has made.
   if (!isUntouched(history) || keptBefore().length === 0) setAside(history)
   forget()
-  for (const dialog of document.querySelectorAll('dialog')) dialog.close()
   toStart()
 }
 

@@ -17,6 +17,9 @@ export const bench: readonly Field[] = [
       term: 'Re',
     },
   ),
+  quantity('/sdCm2', 'Cone area', 'cm2', 'Only if you know it; else it comes from the diameter.', {
+    term: 'Sd',
+  }),
   quantity('/ratedImpedanceOhm', 'Printed impedance', 'ohm', 'Usually 4 or 8, printed on the magnet.'),
 ]
 

@@ -87,6 +87,7 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     asking.abort()
     clearTimeout(again)
     asking = new AbortController()
+    const asked = draft
     const late = setTimeout(() => {
       if (found.querySelector('.late') === null)
         found.prepend(make('p', { class: 'late' }, 'Asking the service. What you typed is kept.'))
@@ -94,7 +95,7 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
     try {
       const reply = await ask<Measured>('/v1/driver-measurement', draft, asking.signal)
       const faults = markFaults(form, 'faults' in reply ? reply.faults : [], draft)
-      if ('answer' in reply) say(...shown(reply.answer, taken))
+      if ('answer' in reply) say(...shown(reply.answer, doubtsOf(reply.answer, asked), taken))
       else if ('faults' in reply) say(...faults.map((fault) => make('p', {}, sentence(fault))))
       else {
         say(make('p', {}, `${reply.away} Asking again; what you typed is kept.`))
@@ -111,16 +112,29 @@ export function measureDriver(start: Draft, { typed, use }: MeasureEvents): void
   void work()
 }
 
+/** What speaks against readings that were taken, in a sentence; empty where nothing does. */
+function doubtsOf({ findings }: Measured, readings: Draft): string {
+  const isChecked = CHECKS.some((at) => valueAt(readings, at) !== undefined)
+  if (!isChecked)
+    return 'Give the resistance on a meter too: without it nothing tells whether these readings are ohm. Until then they count as a guess.'
+  return findings.some(({ severity }) => severity !== 'note')
+    ? 'Something speaks against these readings, so they count as a guess: mend that and read again.'
+    : ''
+}
+
+const CHECKS = ['/drivers/0/meterOhm', '/drivers/0/ratedImpedanceOhm']
+
 function shown(
   { answer, measured, plan, findings }: Measured,
+  doubts: string,
   use: (data: DriverData) => void,
 ): HTMLElement[] {
   const [driver] = measured
   const [how] = plan
   return [
     make('p', {}, answer),
-    ...(driver === undefined ? [] : figures(driver, use)),
     ...findings.map(({ severity, message }) => make('p', { class: `finding ${severity}` }, message)),
+    ...(driver === undefined ? [] : figures(driver, doubts, use)),
     ...(how === undefined ? [] : guessAndSteps(how, use)),
   ]
 }
@@ -143,7 +157,12 @@ function nameOf(figure: string): (string | HTMLElement)[] {
 const plain = (parameters: Row['parameters']): Draft =>
   JSON.parse(JSON.stringify(parameters), (_, value) => (typeof value === 'number' ? digits(value, 4) : value))
 
-function figures({ figures: table, parameters }: Row, use: (data: DriverData) => void): HTMLElement[] {
+function figures(
+  { figures: table, parameters }: Row,
+  doubts: string,
+  use: (data: DriverData) => void,
+): HTMLElement[] {
+  const doubted = doubts !== ''
   return [
     make(
       'table',
@@ -168,8 +187,13 @@ function figures({ figures: table, parameters }: Row, use: (data: DriverData) =>
     make(
       'p',
       {},
-      button('Use these data', () => use({ parameters: plain(parameters), guessed: false }), 'primary'),
+      button(
+        doubted ? 'Use them as a guess' : 'Use these data',
+        () => use({ parameters: plain(parameters), guessed: false, doubted }),
+        'primary',
+      ),
     ),
+    ...(doubted ? [make('p', { class: 'hint' }, doubts)] : []),
   ]
 }
 

@@ -4,6 +4,8 @@ import { type Draft, type Json, valueAt, withValue } from './draft.ts'
 export interface DriverData {
   parameters: Draft
   guessed: boolean
+  /** Measured, but something speaks against it: it counts as a guess until it is measured without. */
+  doubted?: boolean
 }
 
 /**
@@ -13,7 +15,7 @@ export interface DriverData {
 export function withFound(
   draft: Draft,
   driver: number,
-  { parameters, guessed }: DriverData,
+  { parameters, guessed, doubted = false }: DriverData,
   before: Draft = {},
 ): Draft {
   const at = (name: string) => `/drivers/${driver}/parameters/${name}`
@@ -29,10 +31,34 @@ export function withFound(
     !guessed && OF_TOTAL.every((name) => name in parameters) && !('qts' in parameters)
       ? withValue(found, at('qts'), undefined)
       : found
-  const kept = withValue(whole, `/drivers/${driver}/guessed`, guessed ? true : undefined)
+  const isGuess = guessed || doubted || isGuessLeft(whole, driver, { parameters, before, was: draft })
+  const kept = withValue(whole, `/drivers/${driver}/guessed`, isGuess ? true : undefined)
   return valueAt(kept, `/drivers/${driver}/parameters`) === undefined
     ? withValue(kept, `/drivers/${driver}/parameters`, {})
     : kept
+}
+
+/** What a print says, which nobody guesses. */
+const PRINTED = ['ratedImpedanceOhm', 'ratedPowerW']
+/** A guess and a measurement may well agree on these. */
+const AGREED = ['reOhm', 'sdCm2']
+
+/**
+ * Whether figures of a guess may stand beside the measured ones: those that this page brought have given way, but of a
+ * guess that came with a file or a link nobody knows which they were.
+ */
+function isGuessLeft(
+  draft: Draft,
+  driver: number,
+  { parameters, before, was }: { parameters: Draft; before: Draft; was: Draft },
+): boolean {
+  if (valueAt(was, `/drivers/${driver}/guessed`) !== true) return false
+  const isOurs = Object.keys(before).some(
+    (name) =>
+      !AGREED.includes(name) && valueAt(was, `/drivers/${driver}/parameters/${name}`) === before[name],
+  )
+  const left = Object.keys(valueAt(draft, `/drivers/${driver}/parameters`) ?? {})
+  return !isOurs && left.some((name) => !(name in parameters) && !PRINTED.includes(name))
 }
 
 /** Two dampings that make up the total one: beside a typed total a guess of them would contradict it. */
@@ -42,6 +68,7 @@ const OF_TOTAL = ['qes', 'qms']
 const ASKED: readonly [string, string][] = [
   ['reOhm', 'meterOhm'],
   ['ratedImpedanceOhm', 'ratedImpedanceOhm'],
+  ['sdCm2', 'sdCm2'],
 ]
 
 /** Readings with what the form already holds; a figure that a guess brought was never read off anything. */

@@ -1,5 +1,5 @@
 import type { Answer } from './ask.ts'
-import { sizedBy, USUAL } from './box-way.ts'
+import { sizedBy, USUAL, unsized } from './box-way.ts'
 import { digits } from './digits.ts'
 import { type Draft, valueAt, withValue } from './draft.ts'
 import { headingOf, keepingFocus } from './focus-kept.ts'
@@ -66,7 +66,7 @@ const plainly = (alignment: string): string =>
 
 /** The box by its volume, in the proportions it has. */
 function boxTaken(draft: Draft, { kind, netVolumeL, tuningHz }: Answer['suitedBoxes'][number]): Draft {
-  const shaped = sizedBy(draft, 'netVolumeL', [])
+  const shaped = sizedBy(draft, 'netVolumeL', []) ?? unsized(draft)
   const proportions = valueAt(shaped, '/box/proportions') ?? USUAL
   const sized = withValue(
     withValue(shaped, '/box/netVolumeL', digits(netVolumeL ?? 1, 3)),

@@ -4,6 +4,9 @@ const PLAIN = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/
 /** Marks between thousands are sure only where the other mark stands behind them. */
 const THOUSANDS = /^([+-]?\d{1,3})((?:,\d{3})+)(?=\.\d)|^([+-]?\d{1,3})((?:\.\d{3})+)(?=,\d)/
 
+/** Three digits behind the only mark may be thousands or thousandths: the service asks, for nobody here can know. */
+const DOUBTFUL = /^[+-]?[1-9]\d{0,2},\d{3}(?![\d.,])/
+
 /** What was typed as it goes into the design: a number, also with a decimal comma, else the text for the service to read. */
 export function readWritten(text: string, unit = ''): Json | undefined {
   const trimmed = text.trim().replace(THOUSANDS, (whole) => whole.replaceAll(/[.,]/g, ''))
@@ -14,13 +17,13 @@ export function readWritten(text: string, unit = ''): Json | undefined {
 
 /** A number too large for a computer stays text, for JSON has none for it; zero has no sign. */
 function numberIn(text: string): number | undefined {
-  const value = PLAIN.test(text) ? Number(text.replace(',', '.')) : Number.NaN
+  const value = PLAIN.test(text) && !DOUBTFUL.test(text) ? Number(text.replace(',', '.')) : Number.NaN
   return Number.isFinite(value) ? value + 0 : undefined
 }
 
 /** One comma between digits is a decimal mark; the service reads points. */
 const pointed = (text: string): string =>
-  /\d,\d.*,|\./.test(text) ? text : text.replace(/(\d),(\d)/, '$1.$2')
+  DOUBTFUL.test(text) || /\d,\d.*,|\./.test(text) ? text : text.replace(/(\d),(\d)/, '$1.$2')
 
 /** A value of the design as it stands in an input, parted from its unit where that is one on offer. */
 export function asWritten(value: Json | undefined, units: readonly string[]): { text: string; unit: string } {

@@ -147,6 +147,16 @@ describe(`what is said of a measured driver, seed ${SEED}`, () => {
     })
   })
 
+  it('a moving mass that no cone of this size has, as of a weight typed in the wrong unit', async () => {
+    const { withMass } = await good()
+    const weighed = async (massG: number) =>
+      codes(await good({ withMass: { sweep: withMass?.sweep ?? {}, massG } }))
+    // The same shift of the resonance by a hundredth of the weight makes a hundredth of the moving mass.
+    expect(await weighed(0.02)).toContain('measurement-mass-unbelievable')
+    expect(await weighed(200)).toContain('measurement-mass-unbelievable')
+    expect(await weighed(2)).toEqual([])
+  })
+
   const byMass = async (massG: number) => good({ withMass: { massG, sweep: await read(SMALL, { massG }) } })
 
   it('a mass too light, and one too heavy', async () => {
@@ -230,5 +240,5 @@ describe('what is said of two drivers', () => {
 })
 
 it('every rule of the tables is tried above', () => {
-  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(15)
+  expect([...measurementFigureRules, ...measurementReadingRules]).toHaveLength(16)
 })
