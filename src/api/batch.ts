@@ -23,6 +23,9 @@ export interface Batch {
 /** A column whose name begins so is the sheet's own: it is handed back and not read. */
 const OWN_COLUMN = '#'
 
+/** Columns that an answer brings, before those that were picked. */
+const ANSWERED = ['verdict', 'answer', 'errors']
+
 /** Enough for some ten thousand rows; they are held whole, their answers are not. */
 const MOST_BYTES = 8 * 1024 * 1024
 /** Some ten seconds of work where the rows are ports. */
@@ -124,21 +127,37 @@ async function* answeredRows(batch: Batch): AsyncGenerator<string> {
   // A decimal comma would hide in a cell of its own quotes.
   const separator = decimal === 'comma' && given === ',' ? ';' : given
   let header: string[] | undefined
+  let isGiven = (_column: number) => true
   for (const row of csvRows(text)) {
     if (row === 'pause') {
       await others()
       continue
     }
     if (header === undefined) {
-      header = row.cells.map((name) => name.trim())
-      yield csvRow([...header, 'verdict', 'answer', 'errors', ...picks], decimal, separator)
+      const names = row.cells.map((name) => name.trim())
+      isGiven = givenColumns(names, picks)
+      header = names.map((name, column) => (isGiven(column) ? name : ''))
+      yield csvRow(
+        [...header.filter((_, column) => isGiven(column)), ...ANSWERED, ...picks],
+        decimal,
+        separator,
+      )
       continue
     }
     const told = await answered(batch, header, row)
-    yield csvRow([...aligned(row.cells, header.length), ...told], decimal, separator)
+    const cells = aligned(row.cells, header.length).filter((_, column) => isGiven(column))
+    yield csvRow([...cells, ...told], decimal, separator)
     // A thousand rows are a few seconds of work: the requests of others come in between.
     await others()
   }
+}
+
+/** Whether a column is of the sheet itself: those of an earlier answer give way to those of the new one. */
+function givenColumns(names: readonly string[], picks: readonly string[]): (column: number) => boolean {
+  const answer = names.findIndex((_, column) => ANSWERED.every((name, i) => names[column + i] === name))
+  if (answer < 0) return () => true
+  return (column) =>
+    column < answer || (column >= answer + ANSWERED.length && !picks.includes(names[column] ?? ''))
 }
 
 /** Verdict, answer, errors and the values picked. */

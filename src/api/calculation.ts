@@ -45,7 +45,7 @@ export interface Calculation<Body extends TSchema, Sections extends TProperties>
 }
 
 const ROWS_SAID =
-  'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows, parted by the same mark, with verdict, answer, errors and the columns that ?pick= names (several parted by commas). A cell that a sheet would run as a formula comes back behind an apostrophe, which is passed over when it is sent again'
+  'One request a row, under a header of the names that a query has; columns whose name begins with # are handed back unread. The answer is the same rows, parted by the same mark, with verdict, answer, errors and the columns that ?pick= names (several parted by commas); those of an earlier answer give way. A cell that a sheet would run as a formula comes back behind an apostrophe, which is passed over when it is sent again'
 
 type Computed<Sections extends TProperties> = Outcome<Static<TObject<Sections>>> | Refusal
 
@@ -100,7 +100,7 @@ export function calculation<Body extends TSchema, Sections extends TProperties>(
     const { options, fields } = viewOptions.split(query)
     const view = await viewOptions.read(options)
     const faults = [
-      ...viewOptions.unknown(fields),
+      ...viewOptions.unknown(fields, FOR_ROWS),
       ...notForRows(options),
       ...('faults' in view ? view.faults : []),
     ]

@@ -10,7 +10,8 @@ interface Reading {
   separator: number
   /** From where a line end was looked for last, and where it is. */
   line: { from: number; end: number }
-  pausedAt: number
+  /** Bytes read since the last pause. */
+  read: number
   /** How many bytes may still be read a second time. */
   left: number
 }
@@ -39,13 +40,13 @@ export function* csvRows(text: Buffer): Generator<SheetRow | 'pause'> {
     text,
     separator: separatorOf(text).charCodeAt(0),
     line: { from: 0, end: -1 },
-    pausedAt: 0,
+    read: 0,
     left: MOST_READ_AGAIN * text.length,
   }
   let start = text.subarray(0, BYTE_ORDER_MARK.length).equals(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK.length : 0
   while (start < text.length) {
     if (isLineEnd(text[start])) {
-      if (isTimeForOthers(reading, start)) yield 'pause'
+      if (isTimeForOthers(reading, 1)) yield 'pause'
       start += 1
       continue
     }
@@ -55,10 +56,10 @@ export function* csvRows(text: Buffer): Generator<SheetRow | 'pause'> {
   }
 }
 
-function isTimeForOthers(reading: Reading, at: number): boolean {
-  reading.pausedAt = Math.min(reading.pausedAt, at)
-  if (at - reading.pausedAt < BYTES_BETWEEN_PAUSES) return false
-  reading.pausedAt = at
+function isTimeForOthers(reading: Reading, bytes: number): boolean {
+  reading.read += bytes
+  if (reading.read < BYTES_BETWEEN_PAUSES) return false
+  reading.read = 0
   return true
 }
 
@@ -80,9 +81,10 @@ function* rowAt(reading: Reading, start: number): Generator<'pause', SheetRow & 
   const { text, separator } = reading
   const cells: string[] = []
   for (let at = start; ; ) {
-    if (isTimeForOthers(reading, at)) yield 'pause'
     const cell = cellAt(reading, at)
-    if (cell === undefined) return unclosedRow(reading, start, { at, cell: cells.length + 1 })
+    const reached = 'searchedTo' in cell ? cell.searchedTo : cell.end + 1
+    if (isTimeForOthers(reading, reached - at)) yield 'pause'
+    if ('searchedTo' in cell) return unclosedRow(reading, start, { ...cell, cell: cells.length + 1 })
     const { end } = cell
     const isShort = end - start <= LONGEST_ROW
     if (isShort) cells.push(cell.read())
@@ -91,40 +93,44 @@ function* rowAt(reading: Reading, start: number): Generator<'pause', SheetRow & 
   }
 }
 
-/** Where a cell ends, and how to read it; undefined where its quote is never closed. */
+/** Where a cell ends, and how to read it; where its quote is never closed, how far a closing one was looked for. */
 function cellAt(reading: Reading, start: number) {
   const { text, separator } = reading
   const closing = text[start] === QUOTE ? closingQuote(reading, start) : 'none'
-  if (closing === 'missing') return undefined
+  if (typeof closing === 'object') return closing
   if (closing !== 'none') return { end: closing + 1, read: () => unquoted(text, start, closing) }
   const end = plainEnd(text, start, separator)
   return { end, read: () => text.toString('utf8', start, end) }
 }
 
 /**
- * Where the quote is that closes a cell opened at `opening`; `none` where the marks of this line are text; `missing`
- * where the line ends within the cell and nothing closes it. What one search passes over without an end, no later one
- * searches again: all quotes there stand in pairs, and the second of a pair ends a search that the first began.
+ * Where the quote is that closes a cell opened at `opening`; `none` where the marks of this line are text; where
+ * the line ends within the cell and nothing closes it, how far that was looked for.
  */
-function closingQuote(reading: Reading, opening: number): number | 'none' | 'missing' {
+function closingQuote(reading: Reading, opening: number): number | 'none' | { searchedTo: number } {
   const { text, separator } = reading
   let at = text.indexOf(QUOTE, opening + 1)
   while (at >= 0 && text[at + 1] === QUOTE) at = text.indexOf(QUOTE, at + 2)
   if (at >= 0 && endsCell(text[at + 1], separator)) return at
-  return at >= 0 && at < lineEndFrom(reading, opening) ? 'none' : 'missing'
+  if (at >= 0 && at < lineEndFrom(reading, opening)) return 'none'
+  return { searchedTo: at < 0 ? text.length : at }
 }
 
 /**
  * The cells of the line as they stand, so that its sender knows it again; what is behind the line is read once more, now
  * as rows of its own. A sheet in which that goes on and on ends with the row.
  */
-function unclosedRow(reading: Reading, start: number, { at, cell }: { at: number; cell: number }) {
+function unclosedRow(
+  reading: Reading,
+  start: number,
+  { searchedTo, cell }: { searchedTo: number; cell: number },
+) {
   const { text, separator } = reading
   const end = lineEndFrom(reading, start)
   const line = text.toString('utf8', start, Math.min(end, start + LONGEST_ROW))
   const cells = line.split(String.fromCharCode(separator))
   const fault = `the quote that opens cell ${cell} of the row is never closed`
-  reading.left -= Math.max(0, at - end)
+  reading.left -= Math.max(0, searchedTo - end)
   return reading.left < 0
     ? { cells, end: text.length, fault: `${fault}, like many before it; the rest of the sheet is not read` }
     : { cells, end, fault }

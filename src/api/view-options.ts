@@ -96,8 +96,8 @@ export interface ViewOptionsReader {
   /** Takes the view options out of a query; what is left are fields of the calculation, or unknown. */
   split: (query: Query) => { options: Query; fields: Query }
   read: (options: Query) => Promise<{ body: ViewOptions } | { faults: Fault[] }>
-  /** Query names of a POST that are no view options. */
-  unknown: (fields: Query) => Fault[]
+  /** Query names of a POST that are no view options, or none of those that are taken. */
+  unknown: (fields: Query, taken?: readonly string[]) => Fault[]
 }
 
 /** Reads the options of one calculation; it does not know those that ask for forms it does not have. */
@@ -130,10 +130,10 @@ export function viewOptionsReader(offer: Offer): ViewOptionsReader {
       const { body, faults } = queryBody(shape, options)
       return faults.length > 0 ? { faults } : readOptions(body)
     },
-    unknown: (fields) =>
+    unknown: (fields, taken = names) =>
       Object.keys(fields).map((name) => ({
         at: pointerTo('', name),
-        message: `in the query ${unknownName(name, names)}`,
+        message: `in the query ${unknownName(name, taken)}`,
       })),
   }
 }

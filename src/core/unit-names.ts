@@ -134,6 +134,7 @@ const IN_ANY_LETTERS: Partial<Record<string, Map<string, string>>> = {
     ['liters', 'L'],
     ['litres', 'L'],
     ['ml', 'mL'],
+    ['mm3', 'mm^3'],
     ['cm3', 'cm^3'],
     ['in3', 'in^3'],
     ['cu in', 'in^3'],
@@ -147,7 +148,7 @@ export function spelledForEngine(written: string, unit: Unit): string {
   const marked = MARKS.reduce((text, [mark, name]) => text.replace(mark, name), written).trim()
   const { measures } = UNIT_NAMES[unit]
   // "16 Mm" is a slip of the key, never a length of the sky; an abbreviation may have its full stop.
-  const lower = marked.toLowerCase().replace(/\.(?= |$)/g, '')
+  const lower = marked.toLowerCase().replace(/\.(?= |$)|\^/g, '')
   return (
     BESIDE[measures]?.get(marked) ?? SPELLINGS.get(marked) ?? IN_ANY_LETTERS[measures]?.get(lower) ?? marked
   )

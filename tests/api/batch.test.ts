@@ -124,6 +124,7 @@ describe('rows of a sheet', () => {
     const again = first.map((line) => line.split(mark).slice(0, 5).join(mark)).join('\r\n')
     expect((await post(again, query)).body.trim().split('\r\n')).toEqual(first)
     expect(first[1]?.split(mark)[5]).not.toBe('')
+    expect((await post(first.join('\r\n'), query)).body.trim().split('\r\n')).toEqual(first)
   })
 
   it('take no wish that only a request of JSON can have', async () => {

@@ -77,19 +77,6 @@ describe('names that mean something to a language, not to a box', () => {
       expect((await asked(`pick=${path}`)).statusCode, path).toBe(422)
   })
 
-  it('a name given twice in JSON is its last value, as most readers of JSON have it (RFC 8259, section 4)', async () => {
-    const ask = (payload: string) =>
-      service.inject({
-        method: 'POST',
-        url: '/v1/port',
-        payload,
-        headers: { 'content-type': 'application/json' },
-      })
-    const twice = await ask('{"netVolumeL":9,"netVolumeL":4,"innerDiameterMm":30,"tuningHz":80}')
-    const once = await ask('{"netVolumeL":4,"innerDiameterMm":30,"tuningHz":80}')
-    expect(twice.body).toBe(once.body)
-  })
-
   it('numbers that are none are refused where they stand', async () => {
     const { statusCode, body } = await service.inject({
       method: 'POST',

@@ -97,6 +97,10 @@ describe.runIf(process.platform === 'linux')('memory', () => {
     ['quotes that are text, on one line', '"a"b,'.repeat(1_600_000)],
     ['rows of quotes that are text', `n\n${`${'"a"b,'.repeat(12_000)}\n`.repeat(130)}`],
     ['quotes that close in the next line and never at last', '",",\n""a'.repeat(1_000_000)],
+    [
+      'searches for a quote that run to the end',
+      `id,b\n${'y","\n'.repeat(1500)}y","${'""'.repeat(4_000_000)}`,
+    ],
     ['empty lines', `n\n${'\n'.repeat(8_000_000)}`],
     ['long rows of commas', `n\n${`${','.repeat(65_000)}\n`.repeat(120)}`],
   ])('a sheet of nothing but %s takes little memory and keeps nobody waiting', async (_, text) => {

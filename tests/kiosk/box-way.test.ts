@@ -60,6 +60,8 @@ describe('another way to give the size', () => {
   it.each([
     ['a side that cannot be read', { outer: { ...sides, widthMm: 'wide' }, panelThicknessMm: 12 }],
     ['a unit of nothing here', { outer: { ...sides, widthMm: '3 kg' }, panelThicknessMm: 12 }],
+    ['thousands or thousandths', { outer: { ...sides, widthMm: '1,250' }, panelThicknessMm: 12 }],
+    ['nothing as a divisor', { outer: { ...sides, widthMm: '1/0 in' }, panelThicknessMm: 12 }],
     ['a side that is missing', { outer: { widthMm: 120 }, panelThicknessMm: 12 }],
     ['no thickness of the board', { outer: sides }],
     ['walls that leave no room', { outer: sides, panelThicknessMm: 60 }],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { readingsFor, withFound } from '../../src/kiosk/browser/measured-data.ts'
+import { isOwnGuess, readingsFor, withFound } from '../../src/kiosk/browser/measured-data.ts'
 
 const typed = { xmaxMm: 2.5, ratedPowerW: 15, ratedImpedanceOhm: 4 }
 const of = (parameters: Record<string, number>, more = {}) => ({
@@ -38,6 +38,9 @@ describe('data that were found', () => {
     expect(withFound(opened, 0, { parameters: measured, guessed: false })).toEqual(
       of({ ...guess, ...typed, ...measured }, { guessed: true }),
     )
+    expect(isOwnGuess(opened, 0)).toBe(false)
+    expect(isOwnGuess(opened, 0, { reOhm: 6, fsHz: 99 })).toBe(false)
+    expect(isOwnGuess(opened, 0, guess)).toBe(true)
     const whole = of({ ...measured, ratedImpedanceOhm: 4 }, { guessed: true })
     expect(withFound(whole, 0, { parameters: measured, guessed: false })).toEqual(
       of({ ...measured, ratedImpedanceOhm: 4 }),

@@ -66,7 +66,12 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
   {
     code: 'measurement-mass-unbelievable',
     severity: 'warning',
-    at: ({ at, driver }) => (driver.withMass === undefined ? at : `${at}/withMass/massG`),
+    at: ({ at, driver }) =>
+      driver.withMass !== undefined
+        ? `${at}/withMass/massG`
+        : driver.inBox !== undefined
+          ? `${at}/inBox/volumeL`
+          : at,
     unit: 'g',
     when: (facts) => !facts.guessed && measuredValue(facts, 'sdCm2') > 0 && !isMassBelievable(facts),
     value: (facts) => measuredValue(facts, 'mmsG'),
@@ -75,9 +80,16 @@ export const measurementFigureRules: readonly Rule<Measured>[] = [
       return measuredValue(facts, 'sdCm2') * (massOverArea(facts) < least ? least : most)
     },
     message: (facts) =>
-      `A moving mass of ${say(measuredValue(facts, 'mmsG'), 'g', 2)} for a cone of ${say(measuredValue(facts, 'sdCm2'), 'cm2', 2)} is no driver's: the weight, the volume of the test box or the diameter of the cone is not what was typed, and Vas, Mms and Bl are wrong with it.`,
-    remedies: () => [
-      'Look at the weight and its unit again: putty for a small cone is a few grams, not hundredths of one.',
+      `A moving mass of ${say(measuredValue(facts, 'mmsG'), 'g', 2)} for a cone of ${say(measuredValue(facts, 'sdCm2'), 'cm2', 2)} is no driver's: a weight, the volume of a test box or the size of the cone is not what it is said to be, and Vas, Mms and Bl are wrong with it.`,
+    remedies: ({ driver }) => [
+      ...(driver.withMass === undefined
+        ? []
+        : [
+            'Look at the weight and its unit again: putty for a small cone is a few grams, not hundredths of one.',
+          ]),
+      ...(driver.inBox === undefined
+        ? []
+        : ['Work out the volume of the test box again, and its unit: less the driver, plus its cone.']),
       'Measure the cone again, from the middle of the surround to its middle opposite.',
     ],
   },

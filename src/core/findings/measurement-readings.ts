@@ -1,4 +1,3 @@
-import { believableResistanceOhm, isBelievable } from '../load/rated-impedance.ts'
 import type { Measured } from '../measurement/measure-driver.ts'
 import { peakBand, settings } from '../measurement/peak-band.ts'
 import { freeAirOf } from '../measurement/unknowns.ts'
@@ -14,6 +13,8 @@ const OPINIONS_APART_PERCENT = 8
 const METER_APART_PERCENT = 6
 const COIL_SEEN_ABOVE_FS = 8
 const LEAST_RESISTANCE_OHM = 1
+/** Coil over print, with clips and a fit that are a little off; what this looks for is wrong by two and more. */
+const OVER_PRINT = { least: 0.5, most: 1.25 }
 
 const free = ({ at }: Measured): string => `${at}/freeAir`
 const outlierShare = ({ result, fit }: Measured): number =>
@@ -56,12 +57,19 @@ function meterApart(facts: Measured): number {
   return meterOhm === undefined ? 0 : 100 * Math.abs(Math.log(sweepOhm(facts) / meterOhm))
 }
 
-/** The printed impedance where no driver of it has such a coil; of a low one the table says more. */
-function printedOhm(facts: Measured): number | undefined {
-  const { ratedImpedanceOhm } = facts.driver
+/** The resistances that a print stands for, ohm. */
+const printedRange = ({ driver: { ratedImpedanceOhm = 0 } }: Measured) => ({
+  leastOhm: OVER_PRINT.least * ratedImpedanceOhm,
+  mostOhm: OVER_PRINT.most * ratedImpedanceOhm,
+})
+
+/** Whether the print alone speaks against the readings: a meter would tell more, and of a very low coil the table does. */
+function isAgainstPrint(facts: Measured): boolean {
+  const { meterOhm, ratedImpedanceOhm } = facts.driver
   const reOhm = measuredValue(facts, 'reOhm')
-  if (ratedImpedanceOhm === undefined || reOhm < LEAST_RESISTANCE_OHM) return undefined
-  return isBelievable(ratedImpedanceOhm, reOhm) ? undefined : ratedImpedanceOhm
+  if (meterOhm !== undefined || ratedImpedanceOhm === undefined || reOhm < LEAST_RESISTANCE_OHM) return false
+  const { leastOhm, mostOhm } = printedRange(facts)
+  return reOhm < leastOhm || reOhm > mostOhm
 }
 
 const more = (facts: Measured): string => {
@@ -180,21 +188,20 @@ export const measurementReadingRules: readonly Rule<Measured>[] = [
     severity: 'warning',
     at: free,
     unit: 'ohm',
-    when: (facts) => printedOhm(facts) !== undefined,
+    when: isAgainstPrint,
     value: (facts) => measuredValue(facts, 'reOhm'),
     limit: (facts) => {
-      const { leastOhm, mostOhm } = believableResistanceOhm(printedOhm(facts) ?? 0)
+      const { leastOhm, mostOhm } = printedRange(facts)
       return measuredValue(facts, 'reOhm') > mostOhm ? mostOhm : leastOhm
     },
     message: (facts) => {
-      const rated = printedOhm(facts) ?? 0
-      const { leastOhm, mostOhm } = believableResistanceOhm(rated)
-      return `A driver rated ${ohm(rated)} has a coil of ${ohm(leastOhm)} to ${ohm(mostOhm)}; by the readings it has ${ohm(measuredValue(facts, 'reOhm'))}. Voltages in the place of ohm do that, and a series resistor that is not what it says.`
+      const { leastOhm, mostOhm } = printedRange(facts)
+      return `A driver rated ${ohm(facts.driver.ratedImpedanceOhm ?? 0)} has a coil of ${ohm(leastOhm)} to ${ohm(mostOhm)}; by the readings it has ${ohm(measuredValue(facts, 'reOhm'))}. Voltages in the place of ohm do that, a series resistor that is not what it says, or a print that is wrong.`
     },
     remedies: () => [
       'Give ohm: the series resistor times the voltage across the driver, over the voltage across the resistor.',
-      'Measure the series resistor with the meter, and the resistance of the driver too.',
-      'If the meter reads the same at the terminals, the print is wrong: leave it out.',
+      'Measure the series resistor with the meter too.',
+      'Hold a meter to the terminals and give what it reads: where it agrees with the readings, the print is wrong.',
     ],
   },
   {

@@ -85,7 +85,7 @@ const mapSides = ({ widthMm, heightMm, depthMm }: Sides, change: (mm: number) =>
 function converted(draft: Draft, way: SizeWay) {
   const inner = innerOf(draft)
   const thicknessMm = thicknessOf(draft)
-  const isBox = inner !== undefined && Object.values(inner).every((mm) => mm > 0)
+  const isBox = inner !== undefined && Object.values(inner).every((mm) => mm > 0 && Number.isFinite(mm))
   const isKnown = isBox && (way !== 'outer' || thicknessMm > 0)
   return isKnown ? sizeFrom(inner, way, thicknessMm) : undefined
 }

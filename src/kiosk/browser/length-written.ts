@@ -1,3 +1,5 @@
+import { DOUBTFUL } from './written.ts'
+
 /** Millimetres and litres of the units that people write beside a measure. */
 const MM: Readonly<Record<string, number>> = {
   '': 1,
@@ -24,6 +26,7 @@ export const litresOf = (value: unknown): number => measured(value, LITRES)
 
 function measured(value: unknown, units: Readonly<Record<string, number>>): number {
   const text = String(value ?? '').trim()
+  if (DOUBTFUL.test(text)) return Number.NaN
   const [, whole = '0', over = '', under = '', unit] = MIXED.exec(text) ?? []
   if (unit !== undefined) return (Number(whole) + Number(over) / Number(under)) * factor(unit, units)
   const [, figure = '', behind = ''] = DECIMAL.exec(text) ?? []

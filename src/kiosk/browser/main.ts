@@ -39,7 +39,7 @@ import { nameOf } from './kinds.ts'
 import { longerSearch } from './longer-search.ts'
 import { button, part } from './make.ts'
 import { measureDriver } from './measure.ts'
-import { readingsFor, withFound } from './measured-data.ts'
+import { isOwnGuess, readingsFor, withFound } from './measured-data.ts'
 import { nameParts } from './name-parts.ts'
 import { tell, tellNothing } from './notice.ts'
 import { emptyPictures, pictureFrames } from './pictures.ts'
@@ -102,8 +102,9 @@ const editing = {
     measureDriver(readingsFor(draftNow(), driver, start), {
       typed: (readings) => keepReadings(work, id, readings),
       use: (data) => {
+        // Upon a guess of which nobody knows the figures none are known.
+        if (isOwnGuess(draftNow(), driver, found)) keepFound(work, id, data.parameters)
         change((draft) => withFound(draft, driver, data, found))
-        keepFound(work, id, data.parameters)
       },
     })
   },

@@ -52,14 +52,19 @@ function isGuessLeft(
   driver: number,
   { parameters, before, was }: { parameters: Draft; before: Draft; was: Draft },
 ): boolean {
-  if (valueAt(was, `/drivers/${driver}/guessed`) !== true) return false
-  const isOurs = Object.keys(before).some(
-    (name) =>
-      !AGREED.includes(name) && valueAt(was, `/drivers/${driver}/parameters/${name}`) === before[name],
-  )
   const left = Object.keys(valueAt(draft, `/drivers/${driver}/parameters`) ?? {})
-  return !isOurs && left.some((name) => !(name in parameters) && !PRINTED.includes(name))
+  return (
+    !isOwnGuess(was, driver, before) && left.some((name) => !(name in parameters) && !PRINTED.includes(name))
+  )
 }
+
+/** Whether the driver is no guess, or one that this page brought (`before`) and knows the figures of. */
+export const isOwnGuess = (draft: Draft, driver: number, before: Draft = {}): boolean =>
+  valueAt(draft, `/drivers/${driver}/guessed`) !== true ||
+  Object.keys(before).some(
+    (name) =>
+      !AGREED.includes(name) && valueAt(draft, `/drivers/${driver}/parameters/${name}`) === before[name],
+  )
 
 /** Two dampings that make up the total one: beside a typed total a guess of them would contradict it. */
 const OF_TOTAL = ['qes', 'qms']

@@ -5,7 +5,7 @@ const PLAIN = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/
 const THOUSANDS = /^([+-]?\d{1,3})((?:,\d{3})+)(?=\.\d)|^([+-]?\d{1,3})((?:\.\d{3})+)(?=,\d)/
 
 /** Three digits behind the only mark may be thousands or thousandths: the service asks, for nobody here can know. */
-const DOUBTFUL = /^[+-]?[1-9]\d{0,2},\d{3}(?![\d.,])/
+export const DOUBTFUL = /^[+-]?[1-9]\d{0,2},\d{3}(?![\d.,])/
 
 /** What was typed as it goes into the design: a number, also with a decimal comma, else the text for the service to read. */
 export function readWritten(text: string, unit = ''): Json | undefined {
