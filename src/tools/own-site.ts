@@ -4,8 +4,9 @@ import { isIP } from 'node:net'
 const LONGEST_ECHO = 253
 
 /**
- * Why a request may not come from where it says it goes, or undefined where it does: the guard against pages of other hosts that lead a browser to
- * a name of theirs pointing here (DNS rebinding). An address in digits cannot be such a name, nor can localhost.
+ * Why a request may not come from where it says it goes, or undefined where it does: the guard against pages of other
+ * hosts that lead a browser to a name of theirs pointing here (DNS rebinding). An address in digits cannot be such a
+ * name, nor can localhost.
  */
 export function siteFault(
   host: string | undefined,

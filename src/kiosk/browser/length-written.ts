@@ -1,6 +1,9 @@
 import { DOUBTFUL } from './written.ts'
 
-/** Millimetres and litres of the units that people write beside a measure. */
+/**
+ * Millimetres and litres of the units that people write beside a measure (NIST SP 811, appendix B.8). The service reads
+ * all measures; this is for the one thing that the page works out itself, a size given in another way.
+ */
 const MM: Readonly<Record<string, number>> = {
   '': 1,
   mm: 1,
